@@ -18,6 +18,9 @@ const QUALITY = 0.85;
 const COLUMNS = 10;
 const ROWS = 8;
 const STATES = ["silver", "bare metal", "not this part"];
+// About photos of several pieces.
+const SHOWS = "Which piece it shows";
+const ANY_PIECE = "Not one in particular";
 // About the places of faults; `{}` is the name of a part, or a number and a name.
 const WORDS = {
   title: "Where the faults are",
@@ -118,6 +121,7 @@ class SheetPhotos extends WithPhotos {
 
 /** Photos of one thing: taken in, shown, removed, and counted on. */
 class PartPhotos extends WithPhotos {
+  static observedAttributes = ["pieces", "shows"];
   #turn = 0;
 
   connectedCallback() {
@@ -130,8 +134,47 @@ class PartPhotos extends WithPhotos {
     super.disconnectedCallback();
   }
 
+  attributeChangedCallback(name, was, now) {
+    if (!this.isConnected || was === now) return;
+    // Lists keep their focus; only how many pieces there are draws them anew.
+    if (name === "pieces") this.#draw();
+    for (const list of this.querySelectorAll("select")) list.value = this.#shownBy(list.dataset.key);
+  }
+
   get #case() {
     return this.getAttribute("case");
+  }
+
+  /** The photos that are said to show each of several pieces. */
+  get #shows() {
+    return (this.getAttribute("shows") ?? "").split(",").map(numbers);
+  }
+
+  /** The number of the piece that a photo shows, as text; empty where none is said. */
+  #shownBy(key) {
+    const at = this.#shows.findIndex((keys) => keys.includes(key));
+    return at < 0 ? "" : String(at + 1);
+  }
+
+  /** Writes that a photo shows this piece and no other; none where it is empty. */
+  #say(key, piece) {
+    this.#shows.forEach((keys, at) => {
+      const is = String(at + 1) === piece;
+      if (keys.includes(key) === is) return;
+      const left = is ? [...keys, key] : keys.filter((other) => other !== key);
+      tell(`pieces.each[no=${at + 1}].photos`, left.join(" "));
+    });
+  }
+
+  /** A list of the pieces for a photo of several. */
+  #which(key, name) {
+    const pieces = (this.getAttribute("pieces") ?? "").split(",").filter(Boolean);
+    if (!pieces.length) return [];
+    const now = this.#shownBy(key);
+    const options = [ANY_PIECE, ...pieces].map((label, at) => option(at ? String(at) : "", label, now));
+    const list = make("select", { "aria-label": `${SHOWS}: ${name}`, "data-key": key }, options);
+    list.addEventListener("change", () => this.#say(key, list.value));
+    return [make("p", { class: "hint" }, SHOWS), list];
   }
 
   get #part() {
@@ -169,10 +212,11 @@ class PartPhotos extends WithPhotos {
     const count = button("Count bare metal on it", () => this.#count(photo, address, name), "quiet");
     const drop = button("Remove this photo", async () => {
       await removePhoto(this.#case, photo.key);
+      this.#say(photo.key, "");
       await this.#log();
       this.#draw("The photo is removed.");
     }, "quiet");
-    return make("li", {}, [image, make("p", { class: "hint" }, `Taken in on ${photo.on}`), make("p", { class: "buttons" }, this.hasAttribute("points") ? [count, drop] : [drop])]);
+    return make("li", {}, [image, make("p", { class: "hint" }, `Taken in on ${photo.on}`), ...this.#which(photo.key, name), make("p", { class: "buttons" }, this.hasAttribute("points") ? [count, drop] : [drop])]);
   }
 
   async #take(input, status) {
@@ -199,6 +243,8 @@ class PartPhotos extends WithPhotos {
       return;
     }
     await this.#log();
+    // A photo taken in while the fields speak of one piece shows that piece.
+    if (Number(this.getAttribute("now"))) this.#say(`${this.#part}/${made.at.toString(36)}`, this.getAttribute("now"));
     if (turn === this.#turn) this.#draw("The photo is kept.");
   }
 

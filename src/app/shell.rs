@@ -55,6 +55,7 @@ const TABLE: &str = "table";
 const CHANGE: &str = "change";
 const LOT: &str = "lot";
 const TAKEN_BACK: &str = "back";
+const PRICED: &str = "priced";
 
 /// The keys of the places of a piece, in their order.
 const PLACE_KEYS: [&str; 5] = ["1", "2", "3", "4", "5"];
@@ -96,8 +97,12 @@ pub struct App {
     unadvised: Vec<String>,
     /// The pieces last changed together: key, record before, and text after.
     changed: Vec<(String, Draft, String)>,
-    /// Whether they were put up for sale.
-    for_sale: bool,
+    /// Those of them that were put up for sale and of which nothing is frozen yet, the one asked about first.
+    to_price: Vec<String>,
+    /// The number of the newest question about them.
+    price_turn: u32,
+    /// Those whose frozen figures are not stored yet: key, record before, and record with them.
+    priced: Vec<(String, String, Draft)>,
     /// How many records the lot has whose price was last shared out.
     in_lot: usize,
     /// Whether several pieces are being stored together.
@@ -159,7 +164,9 @@ impl Component for App {
             unadvised: Vec::new(),
             storing: false,
             changed: Vec::new(),
-            for_sale: false,
+            to_price: Vec::new(),
+            price_turn: 0,
+            priced: Vec::new(),
             in_lot: 0,
             drawing: None,
             _addresses: page::on_route(move |route| going.emit(route)),
@@ -640,6 +647,59 @@ impl App {
         }
     }
 
+    /// Asks what is expected of the next piece that was put up for sale together with others; stores what is frozen
+    /// of those before it once there are enough, or none is left.
+    fn price_next(&mut self) {
+        if self.to_price.is_empty() || self.priced.len() >= SHOWN_TOGETHER {
+            let as_asked = |(id, text, _): &(String, String, Draft)| {
+                store::case_text(id).as_ref() == Some(text)
+            };
+            let mut pieces = Vec::new();
+            // What was changed since is frozen when it is next opened.
+            for (id, _, draft) in std::mem::take(&mut self.priced)
+                .into_iter()
+                .filter(as_asked)
+            {
+                for (_, _, left) in self.changed.iter_mut().filter(|(of, ..)| *of == id) {
+                    *left = draft.to_json();
+                }
+                let line = self.state.shelf.iter().find(|line| line.id == id);
+                let line = line.cloned();
+                pieces.push((id, draft, line));
+            }
+            if !pieces.is_empty() {
+                self.keep_together(PRICED, pieces);
+                return;
+            }
+        }
+        while let Some(id) = self.to_price.first() {
+            if let Some(text) = store::case_text(id) {
+                let record = with_taught(&self.state.lessons.taught, &text);
+                self.price_turn += 1;
+                worker::ask(Ask::ExpectedOfStock, self.price_turn, &record);
+                return;
+            }
+            self.to_price.remove(0);
+        }
+    }
+
+    /// Freezes what is expected of the piece that was asked about.
+    fn priced_one(&mut self, answer: Result<Reply, String>) {
+        if self.to_price.is_empty() {
+            return;
+        }
+        let id = self.to_price.remove(0);
+        if let Ok(Reply::Pairs(mut fields)) = answer
+            && let Some(text) = store::case_text(&id)
+            && let Ok(mut draft) = Draft::parse(&text)
+        {
+            fields.push(("on".to_owned(), clock::today()));
+            draft.freeze(PredictedWhen::Offered, &fields);
+            self.priced.push((id, text, draft));
+        }
+        self.price_next();
+    }
+
     /// While the shelf is shown, asks for advice on the next piece that has none.
     fn advise_next(&mut self) {
         if self.advising.is_some() || self.storing || self.route != Route::Shelf {
@@ -712,6 +772,14 @@ impl App {
                 Reply::Refused(why) => Err(why),
                 _ => Err(other_answer()),
             })));
+        }
+        if topic == Ask::ExpectedOfStock.topic() {
+            if let worker::News::Answered(answer) = news
+                && generation == self.price_turn
+            {
+                self.priced_one(answer);
+            }
+            return None;
         }
         if topic == Ask::WriteTable.topic() {
             match news {
@@ -812,7 +880,8 @@ impl App {
             }
             Ask::ExpectedWhenAgreed => expected(PredictedWhen::Agreed, generation, answer),
             Ask::ExpectedWhenOffered => expected(PredictedWhen::Offered, generation, answer),
-            Ask::Plan
+            Ask::ExpectedOfStock
+            | Ask::Plan
             | Ask::Guide
             | Ask::Learning
             | Ask::ReadTable
@@ -879,7 +948,7 @@ impl App {
     }
 
     /// The action for an event of the store, if any.
-    fn stored(&self, event: store::Event) -> Option<Action> {
+    fn stored(&mut self, event: store::Event) -> Option<Action> {
         Some(match event {
             store::Event::Undo => Action::Undo,
             store::Event::Redo => Action::Redo,
@@ -911,16 +980,17 @@ impl App {
                         takes_back: false,
                     })
                 }
-                (CHANGE, None) => Action::Tell(Notice {
-                    what: stock::changed(self.changed.len()),
-                    remedy: if self.for_sale {
-                        stock::EXPECTED_LATER.to_owned()
-                    } else {
-                        String::new()
-                    },
-                    rescue: None,
-                    takes_back: true,
-                }),
+                (CHANGE, None) => {
+                    self.price_next();
+                    Action::Tell(Notice {
+                        takes_back: true,
+                        ..Notice::plain(stock::changed(self.changed.len()))
+                    })
+                }
+                (PRICED, None) => {
+                    self.price_next();
+                    return None;
+                }
                 (LOT, None) => Action::Tell(Notice::plain(stock::lot_shared(self.in_lot))),
                 _ => return None,
             },
@@ -1043,7 +1113,14 @@ impl App {
                     Some((id, draft, line))
                 });
                 let changed: Vec<_> = changed.collect();
-                self.for_sale = status == Some(StockStatus::ForSale);
+                self.priced.clear();
+                self.to_price = if status == Some(StockStatus::ForSale) {
+                    let is_due = |draft: &Draft| !draft.has_predicted(PredictedWhen::Offered);
+                    let due = changed.iter().filter(|(_, draft, _)| is_due(draft));
+                    due.map(|(id, ..)| id.clone()).collect()
+                } else {
+                    Vec::new()
+                };
                 self.keep_together(CHANGE, changed);
                 page::put_in("book-set-status", "");
             }
@@ -1054,10 +1131,18 @@ impl App {
                     store::case_text(id).as_deref() == Some(left)
                 };
                 let changed = std::mem::take(&mut self.changed);
-                let back = changed.into_iter().filter(as_left).map(|(id, before, _)| {
-                    let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
-                    (id, before, line)
-                });
+                self.to_price.clear();
+                self.priced.clear();
+                let back = changed
+                    .into_iter()
+                    .filter(as_left)
+                    .map(|(id, mut before, _)| {
+                        if let Some(left) = Self::stored_draft(&id) {
+                            before.keep_predicted(&left);
+                        }
+                        let line = self.state.shelf.iter().find(|line| line.id == id).cloned();
+                        (id, before, line)
+                    });
                 let back = back.collect();
                 self.keep_together(TAKEN_BACK, back);
             }

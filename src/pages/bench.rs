@@ -8,7 +8,7 @@ use super::wording::bench as words;
 use super::{caution_blocks, food, heat, plating};
 use leavewell_model::counsel::Solved;
 use leavewell_model::ledger::Ledger;
-use leavewell_model::record::{Case, Draft};
+use leavewell_model::record::{Case, Draft, Problem};
 
 /// The inputs of a calculator.
 pub(super) struct Bench<'a> {
@@ -16,6 +16,8 @@ pub(super) struct Bench<'a> {
     pub(super) draft: &'a Draft,
     /// The usable part of the record, which supplies defaults.
     pub(super) case: &'a Case,
+    /// What the record's reader found wrong.
+    pub(super) problems: &'a [Problem],
     /// The case solved.
     pub(super) solved: &'a Solved,
     /// The figures, with the user's own.
@@ -32,6 +34,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let bench = Bench {
         draft: subject.draft(),
         case: subject.case(),
+        problems: subject.problems(),
         solved,
         ledger: solved.ledger(),
     };

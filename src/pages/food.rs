@@ -1,15 +1,17 @@
 //! Whether the piece may hold food or drink: the six display-only reasons, the limits for a laboratory's
 //! results, and why passing an old criterion says little.
 
+use super::as_typed::as_typed;
 use super::ask::{NumberField, number};
 use super::bench::Bench;
-use super::block::{Block, Table, Tone};
+use super::block::{Block, Choice, Table, Tone};
 use super::caution_blocks;
+use super::happened::problem_at;
 use super::number_text::figures;
 use super::sources_fold::sources_fold;
 use super::wording::food as words;
 use leavewell_model::ledger::{FigureId, Tag, caution};
-use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Treatment, capital, the_pieces};
 use leavewell_model::treatment::Release;
 
 /// Metals with a release limit: figure, name, and whether a field asks for the laboratory's result.
@@ -161,13 +163,37 @@ fn results(bench: &Bench<'_>) -> (Vec<Block>, Vec<Tested>) {
             given.push((*name, *limit, value));
         }
     }
-    (
-        vec![
-            Block::para(words::RESULTS_HINT),
-            Block::Row { blocks: fields },
-        ],
-        given,
-    )
+    let mut blocks = vec![Block::para(words::RESULTS_HINT)];
+    blocks.extend(which_piece(bench));
+    blocks.push(Block::Row { blocks: fields });
+    (blocks, given)
+}
+
+/// Of which of several pieces the results are.
+fn which_piece(bench: &Bench<'_>) -> Option<Block> {
+    const PATH: &str = "bench.food.of";
+    let pieces = &bench.case.pieces;
+    if !pieces.are_several() {
+        return None;
+    }
+    let chosen = bench.draft.text(PATH);
+    let mut options = vec![(String::new(), words::OF_EACH.to_owned())];
+    options.extend((1..=pieces.count).map(|no| (no.to_string(), capital(&the_pieces(&[no])))));
+    if !options.iter().any(|(id, _)| *id == chosen) {
+        // Several of them, as a file may say.
+        options.push((chosen.clone(), as_typed(&chosen)));
+    }
+    let problem = problem_at(bench.problems, PATH);
+    Some(Block::Choice(Choice {
+        path: PATH.to_owned(),
+        label: words::WHICH_PIECE.to_owned(),
+        hint: [words::WHICH_PIECE_HINT, &problem]
+            .join(" ")
+            .trim_end()
+            .to_owned(),
+        options,
+        chosen,
+    }))
 }
 
 fn verdict(bench: &Bench<'_>, given: &[Tested]) -> Vec<Block> {
@@ -186,11 +212,17 @@ fn verdict(bench: &Bench<'_>, given: &[Tested]) -> Vec<Block> {
         .iter()
         .any(|(_, limit, _)| *limit == FigureId::FOOD_LIMIT_PB);
     if over.is_empty() {
-        vec![Block::para(if lead {
+        let mut blocks = vec![Block::para(if lead {
             words::NONE_OVER
         } else {
             words::NONE_OVER_WITHOUT_LEAD
-        })]
+        })];
+        let mut tests = bench.case.tests.iter();
+        let of = tests.find(|test| test.id == "bench.food").map(|t| &t.of);
+        let left = |of: &&Vec<u16>| (1..=bench.case.pieces.count).any(|no| !of.contains(&no));
+        let some = of.filter(|of| lead && !of.is_empty() && left(of));
+        blocks.extend(some.map(|of| Block::said(Tone::Care, words::only_of(&the_pieces(of)))));
+        blocks
     } else {
         vec![Block::said(Tone::Stop, words::over(&over.join("; ")))]
     }
@@ -269,4 +301,63 @@ fn legacy(bench: &Bench<'_>) -> Vec<Block> {
         ),
     ));
     blocks
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::bench::page;
+    use super::super::{PageName, Subject};
+    use super::*;
+    use leavewell_model::record::Draft;
+
+    /// The choice of the piece that was tested, and all the words of the page.
+    fn asked(pieces: &str, of: &str) -> (Option<Choice>, String) {
+        let text = format!(
+            r#"{{"format":"leavewell-case","version":2,"piece":{{"form":"sauceboat"}},"pieces":{pieces},
+            "parts":[{{"part":"interior","bleed":"some"}}],"aim":{{"goal":"keep_use","food":true}}}}"#
+        );
+        let mut draft = Draft::parse(&text).unwrap();
+        draft.set("bench.food.pb", "0.001");
+        draft.set("bench.food.of", of);
+        let subject = Subject::new(draft);
+        let mut found = None;
+        let mut left = page(&subject);
+        while let Some(block) = left.pop() {
+            match block {
+                Block::Choice(choice) if choice.path == "bench.food.of" => found = Some(choice),
+                Block::Section { blocks, .. }
+                | Block::Fold { blocks, .. }
+                | Block::Row { blocks } => {
+                    left.extend(blocks);
+                }
+                _ => {}
+            }
+        }
+        let pages = [PageName::Bench, PageName::SheetForFile].map(|page| page.blocks(&subject));
+        (found, format!("{pages:?}"))
+    }
+
+    #[test]
+    fn of_several_pieces_the_one_that_was_tested_is_asked_and_clears_no_other() {
+        let pair = r#"{"relation":"pair"}"#;
+        assert_eq!(asked("{}", "").0, None);
+        let (each, cleared) = asked(pair, "");
+        let each = each.unwrap();
+        let labels: Vec<&str> = each.options.iter().map(|(_, label)| &**label).collect();
+        assert_eq!(labels, [words::OF_EACH, "The first", "The second"]);
+        let (first, not_cleared) = asked(pair, "1");
+        assert_eq!(first.unwrap().chosen, "1");
+        let bare = "Bare copper, brass, nickel silver or Britannia metal shows";
+        assert!(!cleared.contains(bare) && not_cleared.contains(bare));
+        assert!(not_cleared.contains(&words::only_of("the first")));
+        let not_each = "not every one of them is tested";
+        assert!(!cleared.contains(not_each) && not_cleared.contains(not_each));
+        let (both, both_cleared) = asked(pair, "1 2");
+        assert!(!both_cleared.contains("of no other"));
+        assert_eq!(both.unwrap().chosen, "1 2");
+        assert!(!both_cleared.contains(bare));
+        let (third, of_none) = asked(pair, "3");
+        assert!(third.unwrap().hint.contains("There is no piece number 3"));
+        assert!(of_none.contains(bare));
+    }
 }

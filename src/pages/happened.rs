@@ -190,7 +190,7 @@ fn said_and_done(subject: &Subject, format: MoneyFormat) -> Vec<Block> {
     blocks
 }
 
-fn problem_at(problems: &[Problem], path: &str) -> String {
+pub(super) fn problem_at(problems: &[Problem], path: &str) -> String {
     let found = problems.iter().find(|problem| problem.field == path);
     found.map_or_else(String::new, |p| [&p.message, " ", &p.remedy].concat())
 }

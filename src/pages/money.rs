@@ -16,7 +16,7 @@ use super::Subject;
 use super::block::{Block, Choice, EntryField, Tone};
 use super::money_text::MoneyFormat;
 use super::wording::money::{CAUTIONS, NOT_SAID};
-use leavewell_model::counsel::WorthDraws;
+use leavewell_model::counsel::{Plan, WorthDraws};
 use leavewell_model::ledger::Level;
 use leavewell_model::record::{Case, Draft, Problem};
 use leavewell_model::terms::Route;
@@ -169,16 +169,17 @@ impl MoneyInputs<'_> {
         (block, value.unwrap_or(stand_in))
     }
 
-    /// What the seller keeps of a hammer price by the chosen route, in draw `i`.
-    fn kept(&self, i: usize, hammer: f64) -> f64 {
-        kept(self.worth, self.route, i, hammer)
+    /// What the seller keeps of a plan by the chosen route, in draw `i`.
+    fn kept(&self, i: usize, plan: &Plan) -> f64 {
+        kept(self.worth, self.route, i, (plan, 1.0))
     }
 }
 
-/// What the seller keeps of a hammer price by a route, in draw `i`.
-fn kept(worth: &WorthDraws, route: Route, i: usize, hammer: f64) -> f64 {
-    worth
-        .fees
-        .get(i)
-        .map_or(hammer, |fees| worth.selling.kept(route, fees, hammer))
+/// What the seller keeps by a route, in draw `i`, where every price is so many times that of the plan: lot by lot, each
+/// with its own charges.
+fn kept(worth: &WorthDraws, route: Route, i: usize, (plan, times): (&Plan, f64)) -> f64 {
+    let fees = worth.fees.get(i);
+    plan.over_lots(i, times, &|hammer| {
+        fees.map_or(hammer, |fees| worth.selling.kept(route, fees, hammer))
+    })
 }

@@ -272,7 +272,11 @@ impl<'a> Paper<'a> {
         add(self.case.parts.is_empty(), words::NO_CONDITION);
         add(
             self.lead() == LeadStatus::Unknown && self.release() == Release::Untested,
-            words::NO_LEAD_TEST,
+            if self.case.tests.iter().any(|test| !test.of.is_empty()) {
+                words::NO_LEAD_TEST_OF_EACH
+            } else {
+                words::NO_LEAD_TEST
+            },
         );
         add(with_value && self.report.value.assumed, words::NO_PRICE);
         add(self.case.asked_on.is_none(), words::NO_DATE);

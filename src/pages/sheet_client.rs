@@ -85,19 +85,14 @@ fn the_piece(paper: &Paper) -> Block {
     add(words::SIZE, paper.size());
     let mut blocks = vec![Block::Facts { rows }];
     // One photograph leads the sheet; the rest stand behind, so that what is signed stays on two pages.
-    if let Some(photo) = of_piece(paper, "client.photo", 0..1) {
-        blocks.insert(0, photo);
-    }
+    blocks.splice(0..0, of_piece(paper, "client.photo", 0..1));
     Block::section("client.piece", words::THE_PIECE, blocks)
 }
 
 /// The photographs that do not lead the sheet; `None` where there is none.
 fn more_photos(paper: &Paper) -> Option<Block> {
-    let more = of_piece(paper, "client.photos", 1..usize::MAX);
-    let blocks: Vec<Block> = more
-        .into_iter()
-        .chain(of_parts(paper, "client.photos"))
-        .collect();
+    let mut blocks = of_piece(paper, "client.photos", 1..usize::MAX);
+    blocks.extend(of_parts(paper, "client.photos"));
     (!blocks.is_empty()).then(|| Block::section("client.pictures", words::PHOTOS, blocks))
 }
 

@@ -111,9 +111,7 @@ fn identification(paper: &Paper) -> Block {
         row(words::HOW, and(&how_looked_at(paper))),
     ];
     let rows = rows.into_iter().filter(|(_, text)| !text.is_empty());
-    let mut blocks: Vec<Block> = of_piece(paper, "conservation.whole", 0..usize::MAX)
-        .into_iter()
-        .collect();
+    let mut blocks = of_piece(paper, "conservation.whole", 0..usize::MAX);
     blocks.push(Block::Facts {
         rows: rows.collect(),
     });
@@ -135,6 +133,7 @@ fn condition(paper: &Paper) -> Vec<Block> {
     if faults.iter().any(|fault| fault.spot.count > 1) {
         blocks.push(Block::para(words::SEVERAL));
     }
+    let mut pictured = Vec::new();
     for (place, (no, part)) in paper.raw_parts().into_iter().enumerate() {
         let known = part
             .get("part")
@@ -147,8 +146,11 @@ fn condition(paper: &Paper) -> Vec<Block> {
         }
         let shown = lines_of(&faults, known);
         of_it.extend(listed(words::PLACED, &shown));
-        let recorded = known.and_then(|name| paper.case.part(name));
-        of_it.extend(recorded.and_then(|part| of_part("conservation.photos", part)));
+        // Those of one piece of several stand with the first entry of the part, under that piece.
+        if let Some(name) = known.filter(|name| !pictured.contains(name)) {
+            pictured.push(name);
+            of_it.extend(of_part(paper, "conservation.photos", name));
+        }
         if !of_it.is_empty() {
             blocks.push(Block::section(
                 &format!("conservation.part.{place}"),

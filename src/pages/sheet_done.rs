@@ -6,6 +6,7 @@ use super::ask::{NumberField, choice, number};
 use super::block::{Block, Choice, EntryField, TakePhotos, Tone};
 use super::caution_blocks;
 use super::happened::happened;
+use super::happened::problem_at;
 use super::money_text::MoneyFormat;
 use super::part_words::{named, parts};
 use super::sheet::and;
@@ -435,15 +436,6 @@ fn text_field(
         number: false,
         path,
     })
-}
-
-/// The problem with a field; empty if there is none.
-fn problem_at(problems: &[Problem], path: &str) -> String {
-    problems
-        .iter()
-        .find(|problem| problem.field == path)
-        .map(|problem| format!("{} {}", problem.message, problem.remedy))
-        .unwrap_or_default()
 }
 
 fn short(text: &str) -> String {

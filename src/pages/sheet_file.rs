@@ -351,10 +351,8 @@ fn images(paper: &Paper) -> Vec<Block> {
         label: label.to_owned(),
         count,
     };
-    let mut blocks: Vec<Block> = of_piece(paper, "file.photos", 0..usize::MAX)
-        .into_iter()
-        .chain(of_parts(paper, "file.photos"))
-        .collect();
+    let mut blocks = of_piece(paper, "file.photos", 0..usize::MAX);
+    blocks.extend(of_parts(paper, "file.photos"));
     if blocks.is_empty() {
         blocks.push(Block::para(words::NO_IMAGE));
     }

@@ -4,32 +4,66 @@ use super::block::{Block, Photos};
 use super::sheet::Paper;
 use super::sheet_done::RecordedWork;
 use super::wording::sheet_photos as words;
-use leavewell_model::record::Part;
-use leavewell_model::terms::small;
+use leavewell_model::terms::{PartName, ShortSort, small, the_pieces};
 
-/// The photographs of the whole piece, from one of them on; `None` where there are no more.
-pub(super) fn of_piece(paper: &Paper, id: &str, range: std::ops::Range<usize>) -> Option<Block> {
+/// The photographs of the whole piece, from one of them on.
+pub(super) fn of_piece(paper: &Paper, id: &str, range: std::ops::Range<usize>) -> Vec<Block> {
     let numbers = &paper.case.piece.photos;
     let from = range.start.min(numbers.len());
     let numbers = &numbers[from..range.end.clamp(from, numbers.len())];
-    photos(id, "piece", words::THE_PIECE, numbers)
+    let mut keys = Vec::new();
+    add_keys(&mut keys, "piece", numbers);
+    by_piece(paper, id, keys, words::THE_PIECE)
 }
 
-/// The photographs of a part; `None` where there is none.
-pub(super) fn of_part(id: &str, part: &Part) -> Option<Block> {
-    let label = part.name.label();
-    photos(
-        &[id, ".", part.name.id()].concat(),
-        part.name.id(),
-        label,
-        &part.photos,
-    )
+/// The photographs of a part, in whatever states it is on several pieces.
+pub(super) fn of_part(paper: &Paper, id: &str, part: PartName) -> Vec<Block> {
+    let mut keys = Vec::new();
+    for state in paper.case.parts_named(part) {
+        add_keys(&mut keys, part.id(), &state.photos);
+    }
+    by_piece(paper, &[id, ".", part.id()].concat(), keys, part.label())
 }
 
 /// The photographs of every part that has some.
-pub(super) fn of_parts<'a>(paper: &'a Paper, id: &'a str) -> impl Iterator<Item = Block> + 'a {
-    let parts = paper.case.parts.iter();
-    parts.filter_map(move |part| of_part(id, part))
+pub(super) fn of_parts(paper: &Paper, id: &str) -> Vec<Block> {
+    let mut names = Vec::new();
+    for part in &paper.case.parts {
+        if !names.contains(&part.name) {
+            names.push(part.name);
+        }
+    }
+    let blocks = names.into_iter().map(|name| of_part(paper, id, name));
+    blocks.flatten().collect()
+}
+
+/// Photographs under a caption, those that show one of several pieces by themselves: "Foot, the second".
+fn by_piece(paper: &Paper, id: &str, keys: Vec<String>, caption: &str) -> Vec<Block> {
+    let mut groups: Vec<(Vec<u16>, Vec<String>)> = vec![(Vec::new(), Vec::new())];
+    for key in keys {
+        let on = paper.case.pieces.shown_on(&key);
+        match groups.iter_mut().find(|(of, _)| *of == on) {
+            Some((_, keys)) => keys.push(key),
+            None => groups.push((on, vec![key])),
+        }
+    }
+    groups.order_by(|a, b| a.0.cmp(&b.0));
+    let mut blocks = Vec::new();
+    for (place, (on, keys)) in groups.into_iter().enumerate() {
+        if keys.is_empty() {
+            continue;
+        }
+        let shown_id = match place {
+            0 => id.to_owned(),
+            _ => format!("{id}.{place}"),
+        };
+        blocks.push(shown(
+            &shown_id,
+            keys,
+            &words::of_pieces(caption, &the_pieces(&on)),
+        ));
+    }
+    blocks
 }
 
 /// The photographs from before a work beside those from after it; `None` where there is none of both.
@@ -62,16 +96,14 @@ pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> 
     })
 }
 
+/// The keys of photographs that are not there yet.
 fn add_keys(keys: &mut Vec<String>, of: &str, numbers: &[String]) {
     for number in numbers {
-        keys.push([of, "/", number].concat());
+        let key = [of, "/", number].concat();
+        if !keys.contains(&key) {
+            keys.push(key);
+        }
     }
-}
-
-fn photos(id: &str, of: &str, caption: &str, numbers: &[String]) -> Option<Block> {
-    let mut keys = Vec::new();
-    add_keys(&mut keys, of, numbers);
-    (!keys.is_empty()).then(|| shown(id, keys, caption))
 }
 
 fn shown(id: &str, keys: Vec<String>, caption: &str) -> Block {
@@ -82,4 +114,57 @@ fn shown(id: &str, keys: Vec<String>, caption: &str) -> Block {
         caption: caption.to_owned(),
         marks: Vec::new(),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::Subject;
+    use super::*;
+
+    #[test]
+    fn photos_of_several_pieces_stand_under_the_piece_they_show_and_each_stands_once() {
+        let subject = Subject::parse(
+            r#"{"format":"leavewell-case","version":2,"piece":{"form":"candlestick","photos":"p1 p2"},
+            "parts":[{"part":"foot","photos":"k1 k2 k3"},{"part":"body","photos":"b1"}],
+            "pieces":{"relation":"pair","each":[
+                {"no":1,"photos":"foot/k3"},
+                {"no":2,"photos":"foot/k1 piece/p2","parts":[{"part":"body","dents":"minor"}]}]}}"#,
+        )
+        .unwrap();
+        let paper = Paper::new(&subject);
+        let mut blocks = of_piece(&paper, "x", 0..usize::MAX);
+        blocks.extend(of_parts(&paper, "x"));
+        let shown: Vec<(String, String)> = blocks
+            .iter()
+            .map(|block| match block {
+                Block::Photos(photos) => (photos.caption.clone(), photos.keys.join(" ")),
+                other => panic!("{other:?}"),
+            })
+            .collect();
+        let expected = [
+            ("The whole piece", "piece/p1"),
+            ("The whole piece, the second", "piece/p2"),
+            ("Foot", "foot/k2"),
+            ("Foot, the first", "foot/k3"),
+            ("Foot, the second", "foot/k1"),
+            ("Body", "body/b1"),
+        ];
+        let expected = expected.map(|(caption, keys)| (caption.to_owned(), keys.to_owned()));
+        let sorted = |mut all: Vec<(String, String)>| {
+            all.sort();
+            all
+        };
+        assert_eq!(sorted(shown), sorted(expected.to_vec()));
+        let ids: Vec<&str> = blocks
+            .iter()
+            .filter_map(|block| match block {
+                Block::Photos(photos) => Some(photos.id.as_str()),
+                _ => None,
+            })
+            .collect();
+        assert!(
+            ids.iter()
+                .all(|id| ids.iter().filter(|other| *other == id).count() == 1)
+        );
+    }
 }

@@ -5,7 +5,9 @@
 
 use csv::{ReaderBuilder, Terminator, WriterBuilder};
 use leavewell_model::record::{Draft, hundredths, put_status};
-use leavewell_model::terms::{Currency, DateOrder, Form, StockStatus, WrittenDate};
+use leavewell_model::terms::{
+    Currency, DateOrder, Form, LotRule, Relation, StockStatus, WrittenDate,
+};
 use leavewell_model::{ledger, record::schema};
 use serde::{Deserialize, Serialize};
 
@@ -32,14 +34,20 @@ const fn column(heading: &'static str, path: &'static str) -> TableColumn {
     TableColumn { heading, path }
 }
 
-const COLUMNS: [TableColumn; 18] = [
+const COLUMNS: [TableColumn; 24] = [
     column(words::NUMBER, "stock.number"),
     column(words::NAME, "piece.name"),
     column(words::FORM, "piece.form"),
+    column(words::COUNT, "pieces.count"),
+    column(words::RELATION, "pieces.relation"),
     column(words::STATUS, "stock.status"),
     column(words::PLACE, "stock.where"),
     column(words::BOUGHT_ON, "stock.bought_on"),
     column(words::PAID, "worth.paid"),
+    column(words::LOT, "lot.id"),
+    column(words::LOT_PRICE, "lot.price"),
+    column(words::LOT_RULE, "lot.rule"),
+    column(words::LOT_SHARE, "lot.share"),
     column(words::ASKING, "stock.asking"),
     column(words::RESERVE, "stock.reserve"),
     column(words::CURRENCY, "market.currency"),
@@ -67,6 +75,8 @@ fn field_of(column: &str) -> &str {
 fn vocabulary(path: &str) -> Option<Vec<(&'static str, &'static str)>> {
     Some(match path {
         "piece.form" => labels(Form::ALL, |form| (form.id(), form.label())),
+        "pieces.relation" => labels(Relation::ALL, |relation| (relation.id(), relation.label())),
+        "lot.rule" => labels(LotRule::ALL, |rule| (rule.id(), rule.label())),
         "stock.status" => labels(StockStatus::ALL, |status| (status.id(), status.label())),
         "market.currency" => labels(Currency::ALL, |currency| (currency.id(), currency.label())),
         _ => return None,
@@ -208,11 +218,20 @@ fn row(draft: &Draft, advised: &str) -> Vec<String> {
     let mut cells: Vec<String> = COLUMNS
         .iter()
         .map(|column| {
+            let typed = draft.text(column.path);
             let text = match column.path {
                 "stock.status" => case
                     .stock_status()
-                    .map_or_else(|| draft.text(column.path), |status| status.id().to_owned()),
-                path => draft.text(path),
+                    .map_or(typed, |status| status.id().to_owned()),
+                // A pair is two, and one left of a pair is that, whether or not it was typed here.
+                "pieces.count" if typed.is_empty() && case.pieces.are_several() => {
+                    case.pieces.count.to_string()
+                }
+                "pieces.relation" if typed.is_empty() => match case.pieces.relation {
+                    Relation::Single => typed,
+                    relation => relation.id().to_owned(),
+                },
+                _ => typed,
             };
             let label = vocabulary(column.path).and_then(|words| {
                 let known = words.into_iter().find(|(id, _)| *id == text);
@@ -592,6 +611,66 @@ mod tests {
         assert_eq!(case.stock.place, "Shelf 2\nleft");
         assert_eq!(case.stock.asking, Some(1150.0));
         assert_eq!(case.stock.paid, Some(70.0));
+    }
+
+    #[test]
+    fn pieces_and_lots_read_back_the_same() {
+        let lot = r#","lot":{"id":"House sale, May","price":"£300","rule":"own","share":60}"#;
+        for body in [
+            r#""pieces":{"count":6,"relation":"set"}"#,
+            r#""pieces":{"relation":"pair"}"#,
+            r#""pieces":{"count":3}"#,
+            r#""pieces":{"relation":"one_of_pair"}"#,
+            r#""flaws":{"single_of_pair":true}"#,
+            r#""piece":{}"#,
+        ] {
+            let record = format!(r#"{{"format":"leavewell-case","version":2,{body}{lot}}}"#);
+            let (was, problems) = Draft::parse(&record).unwrap().read();
+            assert_eq!(problems, [], "{body}");
+            let found = read_text(&written(&[&record])[3..]);
+            assert_eq!(found.notes, Vec::<String>::new());
+            assert_eq!(found.pieces[0].notes, Vec::<String>::new(), "{body}");
+            let (case, _) = Draft::parse(&found.pieces[0].record).unwrap().read();
+            assert_eq!((case.pieces, case.lot), (was.pieces, was.lot), "{body}");
+        }
+        let pair =
+            written(&[r#"{"format":"leavewell-case","version":2,"pieces":{"relation":"pair"}}"#]);
+        assert!(pair.contains(",2,A pair,"), "{pair}");
+        let headings = pair.lines().next().unwrap();
+        assert!(
+            headings.contains(",Paid,Lot,Price of the lot,"),
+            "{headings}"
+        );
+    }
+
+    #[test]
+    fn pieces_and_lots_that_cannot_be_are_said() {
+        let found = read_text(
+            "Name,Qty,Pair or set,Lot,Price of the lot,Lot shared out,Own share\n\
+             Sticks,2,pair,A1,300,equal,\n\
+             Salts,many,A sett,A1,lots,by size,-5\n\
+             Forks,3,A pair,,,,\n\
+             Spoon,,a set,,,,\n",
+        );
+        let [sticks, salts, forks, spoon] = &found.pieces[..] else {
+            panic!("{:?}", found.pieces);
+        };
+        assert_eq!(sticks.notes, Vec::<String>::new());
+        let (case, _) = Draft::parse(&sticks.record).unwrap().read();
+        assert_eq!(case.pieces.relation, Relation::Pair);
+        assert_eq!(
+            (case.lot.id.as_str(), case.lot.price, case.lot.rule),
+            ("A1", Some(300.0), Some(LotRule::Equal))
+        );
+        assert_eq!(salts.notes.len(), 5, "{:?}", salts.notes);
+        assert!(salts.notes[0].contains("“A set”"), "{:?}", salts.notes);
+        for (piece, kept) in [(salts, "A sett"), (salts, "by size"), (salts, "many")] {
+            assert!(piece.record.contains(kept), "{kept}");
+        }
+        for (piece, about) in [(forks, "two pieces"), (spoon, "no set")] {
+            assert_eq!(piece.notes.len(), 1, "{:?}", piece.notes);
+            assert!(piece.notes[0].contains("Pair or set") && piece.notes[0].contains(about));
+        }
     }
 
     #[test]

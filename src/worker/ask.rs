@@ -53,6 +53,8 @@ pub enum Ask {
     ExpectedWhenAgreed,
     /// What is expected of the record, to be frozen because it is offered for sale.
     ExpectedWhenOffered,
+    /// The same of a piece on the shelf that was put up for sale together with others.
+    ExpectedOfStock,
 }
 
 /// Which of the two workers answers. A long job never keeps a report waiting.
@@ -98,7 +100,8 @@ impl Ask {
             | Self::ShareLot
             | Self::Learning
             | Self::ExpectedWhenAgreed
-            | Self::ExpectedWhenOffered => Worker::LongJobs,
+            | Self::ExpectedWhenOffered
+            | Self::ExpectedOfStock => Worker::LongJobs,
             Self::Report | Self::Moved { .. } | Self::Page(_) => Worker::Answers,
         }
     }
@@ -119,6 +122,7 @@ impl Ask {
             Self::Learning => 30,
             Self::ExpectedWhenAgreed => 31,
             Self::ExpectedWhenOffered => 32,
+            Self::ExpectedOfStock => 33,
             Self::Sheet { recipient, form } => 10 + 2 * recipient as u32 + form as u32,
             Self::Page(name) => 100 + name as u32,
         }
@@ -200,6 +204,7 @@ mod tests {
             Ask::Learning,
             Ask::ExpectedWhenAgreed,
             Ask::ExpectedWhenOffered,
+            Ask::ExpectedOfStock,
         ];
         asks.extend(PageName::ALL.map(Ask::Page));
         for recipient in Recipient::ALL {

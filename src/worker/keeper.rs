@@ -106,7 +106,7 @@ impl Keeper {
             Ask::Page(name) => Reply::Page(name.blocks(subject)),
             Ask::Sheet { recipient, form } => Reply::Sheet(sheet_text(subject, recipient, form)),
             Ask::ExpectedWhenAgreed => Reply::Pairs(freeze(subject.case(), PredictedWhen::Agreed)),
-            Ask::ExpectedWhenOffered => {
+            Ask::ExpectedWhenOffered | Ask::ExpectedOfStock => {
                 Reply::Pairs(freeze(subject.case(), PredictedWhen::Offered))
             }
             // Answered above: they are about no single record.

@@ -93,3 +93,92 @@ browserTest("a lot bought at one price is shared out over its records", async ({
     await eventually(async () => assert.equal(await page.getByLabel("What you paid").inputValue(), paid, name));
   }
 });
+
+browserTest("a dent stands in the picture of the answer where it was placed", async ({ page, go }) => {
+  await pair(page, go);
+  await go("#/condition");
+  const drawn = page.getByRole("button", { name: /Show a fault of the .* on the drawing/ });
+  let kept = 0;
+  for (const [x, y] of [["40", "50"], ["60", "62.5"]]) {
+    await drawn.click();
+    await page.getByLabel("What is wrong there").selectOption("small_dent");
+    await page.getByLabel("From the left").fill(x);
+    await page.getByLabel("From the top").fill(y);
+    await page.getByRole("button", { name: "Keep this place" }).click();
+    await page.locator("fault-places .places li").filter({ hasText: "on the drawing" }).nth(kept).waitFor();
+    kept += 1;
+  }
+  await go("#/counsel");
+  const starts = () => page.locator(".found-dent").evaluateAll((dents) => dents.map((dent) => dent.getAttribute("d").split("q")[0]));
+  await eventually(async () => assert.deepEqual(await starts(), ["M154 136", "M234 173.5"]));
+  await page.locator(".found-labels").getByText(/on the \w+ \(2\)/).waitFor();
+});
+
+browserTest("a photo says which of two pieces it shows, and stands under it on a sheet", async ({ page, go, checkAccess }) => {
+  await pair(page, go);
+  await go("#/condition");
+  await page.getByLabel("Which piece is it on?").selectOption({ label: "The second" });
+  const image = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(320, 240);
+    canvas.getContext("2d").fillRect(20, 20, 280, 200);
+    return [...new Uint8Array(await (await canvas.convertToBlob({ type: "image/png" })).arrayBuffer())];
+  });
+  const file = { name: "photo.png", mimeType: "image/png", buffer: Buffer.from(image) };
+  await page.getByLabel(/^Photo of the/).setInputFiles(file);
+  await page.getByText("The photo is kept.").waitFor();
+  const which = page.getByLabel(/^Which piece it shows/);
+  await eventually(async () => assert.equal(await which.inputValue(), "2", "the fields speak of the second"));
+  await which.selectOption({ label: "The first" });
+  await checkAccess("a photo of one of two pieces");
+  await page.reload();
+  await eventually(async () => assert.equal(await which.inputValue(), "1"));
+  await go("#/sheet/file");
+  await page.locator("figcaption").getByText(/, the first,/).waitFor();
+  await go("#/condition");
+  await which.selectOption({ label: "Not one in particular" });
+  await page.getByRole("button", { name: "Remove this photo" }).click();
+  await page.getByText("The photo is removed.").waitFor();
+});
+
+browserTest("a laboratory's test says which of two pieces it was of, and clears no other", async ({ page, go, checkAccess }) => {
+  await pair(page, go);
+  await go("#/bench");
+  await page.getByText("Compare a laboratory's release test with the limits").click();
+  await page.getByLabel("Lead", { exact: true }).fill("0.001");
+  const which = page.getByLabel("Which piece was tested");
+  await which.selectOption({ label: "The second" });
+  const tested = page.getByText(/a release test passed: this applies only to what was tested/);
+  await eventually(async () => assert.equal(await tested.count(), 0));
+  await checkAccess("the bench of a pair");
+  await which.selectOption({ label: "Each of them" });
+  await tested.first().waitFor();
+});
+
+browserTest("a pair and its lot go out as a table and come back", { acceptDownloads: true }, async ({ page, go }) => {
+  await pair(page, go);
+  await page.getByText("In your stock", { exact: true }).click();
+  await page.getByText("Bought with others at one price", { exact: true }).click();
+  await page.getByLabel("Name of the lot").fill("Sale 12");
+  await page.getByLabel("Price of the whole lot").fill("300");
+  await go("#/");
+  const downloading = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save your pieces as a table (CSV)" }).click();
+  const chunks = [];
+  for await (const chunk of await (await downloading).createReadStream()) chunks.push(chunk);
+  const text = Buffer.concat(chunks).toString("utf8");
+  assert.match(text, /,Pieces,Pair or set,/);
+  assert.match(text, /,2,A pair,.*,Sale 12,300,/);
+  await page.getByRole("link", { name: "Take in a table from a spreadsheet" }).click();
+  const give = (name, data) => page.locator("#table-file").setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(data) });
+  await give("wrong.csv", "Name,Qty,Pair or set\nForks,three,A sett\n");
+  await page.getByText(/“A sett” under “Pair or set” is no word we know. Did you mean “A set”?/).waitFor();
+  await page.getByText(/^Row 2: Pieces: /).waitFor();
+  await give("back.csv", text);
+  await page.getByText("1 piece. Every cell can be used.").waitFor();
+  await page.getByRole("button", { name: "Add these pieces" }).click();
+  await page.getByText("1 piece was added to your shelf.").waitFor();
+  await page.getByRole("button", { name: /^Open: Pair from the landing/ }).first().click();
+  await page.waitForURL(/#\/./);
+  await go("#/piece");
+  await eventually(async () => assert.equal(await page.getByLabel("One piece, or several?").inputValue(), "pair"));
+});

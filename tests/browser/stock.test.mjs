@@ -121,9 +121,17 @@ browserTest("what several pieces were changed to is taken back with one press, b
   await page.getByText("3 pieces are changed.").waitFor();
   await eventually(async () => assert.equal(await rows(page).filter({ hasText: "Bought" }).count(), 3));
   await page.locator("#book-set-status").selectOption("for_sale");
-  await page.getByText("What we expect each to fetch is noted when you next open it.").waitFor();
+  await eventually(async () => assert.equal(await rows(page).filter({ hasText: "For sale" }).count(), 3));
+  // What each is expected to fetch is frozen at once, and stays when the change is taken back.
+  const frozen = async () => {
+    const file = await saved(page, page.getByRole("button", { name: "Save as one file" }));
+    const records = JSON.parse(file.text).cases.map((it) => it.case);
+    return records.map((record) => (record.predicted ?? []).map((one) => `${one.event} ${one.ln_level !== undefined}`).join());
+  };
+  await eventually(async () => assert.deepEqual(await frozen(), ["offered true", "offered true", "offered true"]));
   await page.locator(".notice").getByRole("button", { name: "Undo" }).click();
   await eventually(async () => assert.equal(await rows(page).filter({ hasText: "Bought" }).count(), 3));
+  assert.deepEqual(await frozen(), ["offered true", "offered true", "offered true"]);
 
   await page.locator("#book-set-status").selectOption("at_workshop");
   await page.getByText("3 pieces are changed.").waitFor();

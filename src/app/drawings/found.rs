@@ -25,7 +25,9 @@ pub struct FoundMark {
     pub part: PartName,
     /// How it is drawn.
     pub shown: Shown,
-    /// Its name, in a word or two.
+    /// Where the person placed it, in per cent of the width and of the height; `None` for its usual place on the part.
+    pub at: Option<(f64, f64)>,
+    /// Its name, in a word or two; empty for one that goes with a named one.
     pub label: &'static str,
     /// Where it is and how much.
     pub note: String,
@@ -53,7 +55,8 @@ type Placed<'a> = (&'a FoundMark, (f64, f64));
 /// are drawn without a label.
 pub fn found_drawing(form: Option<Form>, marks: &[FoundMark]) -> Html {
     let placed: Vec<Placed<'_>> = marks.iter().map(|mark| (mark, place(form, mark))).collect();
-    let mut named: Vec<Placed<'_>> = placed.iter().copied().take(4).collect();
+    let is_named = |(mark, _): &Placed<'_>| !mark.label.is_empty();
+    let mut named: Vec<Placed<'_>> = placed.iter().copied().filter(is_named).take(4).collect();
     named.order_by(|a, b| a.1.1.total_cmp(&b.1.1));
     let below = named.split_off(named.len().div_ceil(2));
     let [above, below] = [named, below].map(|mut row| {
@@ -156,8 +159,12 @@ fn areas(form: Option<Form>, part: PartName) -> Vec<PaintedShape> {
         .collect()
 }
 
-/// Where a mark is: bare metal at the end of its part, a dent short of it, the rest at the joint.
+/// Where a mark is: where it was placed; else bare metal at the end of its part, a dent short of it, the rest at the
+/// joint.
 fn place(form: Option<Form>, mark: &FoundMark) -> (f64, f64) {
+    if let Some((x, y)) = mark.at {
+        return (x / 100.0 * 2.0 * AXIS, y / 100.0 * HEIGHT);
+    }
     let at = joint(form, mark.part);
     let areas = areas(form, mark.part);
     let end = Silhouette::of(areas.iter()).far_end(at).unwrap_or(at);
@@ -181,15 +188,21 @@ fn drawn(mark: &FoundMark, (x, y): (f64, f64)) -> El {
             .set("cy", number(y))
             .set("r", number(radius))
     };
+    // A place shown a little beside its part is still seen.
+    let clipped = |patch: El| match mark.at {
+        Some(_) => patch,
+        None => el("g", "").set("clip-path", clip).el(patch),
+    };
     match mark.shown {
-        Shown::Bare(share) => el("g", "").set("clip-path", clip).el(patch(
-            "found-bare",
-            12.0 + 62.0 * share.clamp(0.0, 1.0).sqrt(),
-        )
-        .set("fill", joined(&["url(#", HATCH, ")"]))),
-        Shown::Grey => el("g", "")
-            .set("clip-path", clip)
-            .el(patch("found-grey", 14.0)),
+        Shown::Bare(share) => {
+            let radius = match mark.at {
+                Some(_) => 12.0,
+                None => 12.0 + 62.0 * share.clamp(0.0, 1.0).sqrt(),
+            };
+            let hatch = joined(&["url(#", HATCH, ")"]);
+            clipped(patch("found-bare", radius).set("fill", hatch))
+        }
+        Shown::Grey => clipped(patch("found-grey", 14.0)),
         Shown::Ring => patch("found-ring", 11.0),
         Shown::Lost => el("g", ""),
         Shown::Dent => {
@@ -202,5 +215,27 @@ fn drawn(mark: &FoundMark, (x, y): (f64, f64)) -> El {
             ]);
             el("path", "found-dent").set("d", path)
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_mark_stands_where_it_was_placed_else_on_its_part() {
+        let mark = |at| FoundMark {
+            part: PartName::Handle,
+            shown: Shown::Dent,
+            at,
+            label: "Dent",
+            note: String::new(),
+        };
+        let form = Some(Form::Teapot);
+        assert_eq!(place(form, &mark(Some((25.0, 50.0)))), (100.0, 150.0));
+        let usual = place(form, &mark(None));
+        let handle = areas(form, PartName::Handle);
+        let [left, top, right, bottom] = Silhouette::of(handle.iter()).bounds();
+        assert!((left..=right).contains(&usual.0) && (top..=bottom).contains(&usual.1));
     }
 }

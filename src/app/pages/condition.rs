@@ -78,13 +78,28 @@ pub fn condition_page(page: Page) -> Html {
 fn photos(page: Page, part: PartName) -> El {
     let field = |field: &str| page.open.part_text(part, field);
     // The fields beside it have the part's key.
-    el("part-photos", "")
+    shows_pieces(el("part-photos", ""), page)
         .key(&joined(&["photos-", part.id()]))
         .set("case", page.open.id.clone())
         .attr("part", part.id())
         .set("name", small(part.label()))
         .set("points", field("count_points"))
         .set("bare", field("count_bare"))
+}
+
+/// What photos need to say which of several pieces they show: the names of the pieces, the one that the fields speak of,
+/// and the photos of each as recorded.
+pub(super) fn shows_pieces(photos: El, page: Page) -> El {
+    let pieces = &page.open.case.pieces;
+    if !pieces.are_several() {
+        return photos;
+    }
+    let names = (1..=pieces.count).map(|no| capital(&the_pieces(&[no])));
+    let each = pieces.each.iter().map(|one| one.photos.join(" "));
+    photos
+        .set("pieces", names.collect::<Vec<String>>().join(","))
+        .set("shows", each.collect::<Vec<String>>().join(","))
+        .set("now", page.open.piece.to_string())
 }
 
 /// The drawn piece.

@@ -7,6 +7,7 @@ use leavewell_model::terms::{
 };
 use yew::prelude::*;
 
+use super::condition::shows_pieces;
 use super::{Page, of_report};
 use crate::app::parts::cautions::{cautions, display_only, named};
 use crate::app::parts::choice::{choices, pick, radios, several, tick, yes_no};
@@ -46,7 +47,7 @@ fn known(page: Page) -> Html {
         .put(pick(page, Field("piece.form"), text::FORM, choices!(Form)))
         .put(pieces(page))
         .put(sizes(page))
-        .el(el("part-photos", "")
+        .el(shows_pieces(el("part-photos", ""), page)
             .set("case", page.open.id.clone())
             .attr("part", "piece")
             .attr("path", "piece.photos")

@@ -16,6 +16,14 @@ pub fn on(part: &str) -> String {
     joined(&["on the ", part])
 }
 
+/// How many of a kind were placed on a part, where there is more than one.
+pub fn several(count: u32, note: String) -> String {
+    if count < 2 {
+        return note;
+    }
+    joined(&[&note, " (", &count.to_string(), ")"])
+}
+
 pub fn at(part: &str) -> String {
     joined(&["at the ", part])
 }

@@ -40,7 +40,6 @@ pub fn changed(n: usize) -> String {
     joined(&[&count(n, "piece is", "pieces are"), " changed."])
 }
 
-pub const EXPECTED_LATER: &str = "What we expect each to fetch is noted when you next open it.";
 pub const TAKE_BACK: &str = "Undo";
 
 /// The most to pay for a piece that is not bought.

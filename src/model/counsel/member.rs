@@ -22,10 +22,6 @@ use crate::terms::{PartName, Treatment};
 use crate::treatment::{Faults, Situation};
 use crate::value::{Belonging, MOST_UNITS, Unit};
 
-/// Members that are weighed at most. Of a larger number of pieces those in the same state go together, and
-/// those beyond so many states count like the last.
-const MOST_MEMBERS: usize = 12;
-
 /// One piece, or several alike ones, with everything drawn for it.
 #[derive(Clone)]
 pub(super) struct Member {
@@ -56,17 +52,11 @@ impl Member {
         let few = case.pieces.each.len() <= MOST_UNITS;
         for (no, each) in (1..).zip(&case.pieces.each) {
             let one = case.of_piece(no);
-            let same = |m: &&mut Self| m.case.parts == one.parts && m.case.flaws == one.flaws;
-            let full = members.len() >= MOST_MEMBERS;
+            let same = |m: &&mut Self| m.case.is_like(&one);
             // Of a few pieces each is its own, so that luck with one is not luck with all.
             let known = members.iter_mut().find(same).filter(|_| !few);
             match known {
                 Some(member) => member.add(no, each.share),
-                None if full => {
-                    if let Some(last) = members.last_mut() {
-                        last.add(no, each.share);
-                    }
-                }
                 None => members.push(Self {
                     numbers: vec![no],
                     share: each.share,

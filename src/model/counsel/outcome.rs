@@ -37,18 +37,23 @@ pub(super) struct CourseOutcome {
 impl CourseOutcome {
     /// Something of each lot in every draw, summed over the lots: what is kept of it, or could be paid.
     pub(super) fn over_lots(&self, of: &dyn Fn(usize, f64) -> f64) -> Vec<f64> {
-        if self.lots.is_empty() {
-            let all = self.hammer.iter().enumerate();
-            return all.map(|(i, h)| of(i, *h)).collect();
-        }
-        let mut sum = vec![0.0; self.hammer.len()];
-        for (count, lot) in &self.lots {
-            for (i, (sum, h)) in sum.iter_mut().zip(lot.iter()).enumerate() {
-                *sum += count * of(i, *h);
-            }
-        }
-        sum
+        let draws = 0..self.hammer.len();
+        let in_draw = |i| sum_of_lots(&self.hammer, &self.lots, i, &|h| of(i, h));
+        draws.map(in_draw).collect()
     }
+}
+
+/// Something of each lot in draw `i`, summed over the lots; of all together where there are none.
+pub(super) fn sum_of_lots(
+    hammer: &[f64],
+    lots: &[(f64, Column)],
+    i: usize,
+    of: &dyn Fn(f64) -> f64,
+) -> f64 {
+    if lots.is_empty() {
+        return of(hammer[i]);
+    }
+    lots.iter().map(|(count, lot)| count * of(lot[i])).sum()
 }
 
 /// Weights of the attributes for a goal; they sum to 1. Rank-order centroids on the goal's order of

@@ -292,6 +292,100 @@ mod tests {
     }
 
     #[test]
+    fn every_state_of_many_pieces_is_priced_and_heard() {
+        let set = |last: Value| {
+            report(move |case| {
+                let of =
+                    |no: u16| json!({"part": "body", "dents": "minor", "joint_distance_mm": no});
+                let mut each: Vec<Value> = (1..=14)
+                    .map(|no| json!({"no": no, "parts": [of(no)]}))
+                    .collect();
+                each[13]["parts"] = last.clone();
+                case["parts"][0]["lead"] = "not_found".into();
+                case["pieces"] = json!({"count": 14, "relation": "set", "each": each});
+            })
+        };
+        let sound = set(json!([{"part": "body"}]));
+        let pieces = sound.pieces.as_ref().unwrap();
+        assert_eq!(pieces.each.len(), 14);
+        assert!(pieces.each[13].left > 1.01 * pieces.each[12].left);
+        let leaded = set(json!([{"part": "body", "lead": "present"}]));
+        assert!(verdicts(&leaded, "T09").len() > verdicts(&sound, "T09").len());
+    }
+
+    fn verdicts(r: &Report, treatment: &str) -> Vec<String> {
+        let option = r.options.iter().find(|o| *o.treatment == *treatment);
+        let verdicts = &option.unwrap().verdicts;
+        verdicts
+            .iter()
+            .map(|v| format!("{} {:?}", v.guard, v.outcome))
+            .collect()
+    }
+
+    /// A pair wanted for food, with this test, this state of the second, and what is tested of the first.
+    fn tested(of: Value, kind: &str, passed: bool, second: Value) -> Report {
+        report(move |case| {
+            case["aim"] =
+                json!({"goal": "keep_use", "food": true, "household_child_or_pregnant": true});
+            case["pieces"]["each"] = json!([{"no": 2, "parts": [second.clone()]}]);
+            case["tests"] = json!([{"id": "a", "kind": kind, "part": "body", "of": of,
+                "by": "laboratory", "passed": passed}]);
+        })
+    }
+
+    /// Whether the first is at least as strict as the second for every treatment and for food.
+    fn no_milder(a: &Report, b: &Report) -> bool {
+        let covers = |t: &str| {
+            let of_a = verdicts(a, t);
+            verdicts(b, t).iter().all(|v| of_a.contains(v))
+        };
+        let why = |why: &String| a.display_only.why.contains(why);
+        b.options.iter().all(|o| covers(o.treatment.get())) && b.display_only.why.iter().all(why)
+    }
+
+    #[test]
+    fn a_pass_that_names_a_piece_is_never_milder_than_one_that_names_none() {
+        let like = json!({"part": "body"});
+        let unlike = json!({"part": "body", "dents": "minor"});
+        for kind in ["content", "release"] {
+            for second in [&like, &unlike] {
+                let of = |of: Value, passed| tested(of, kind, passed, second.clone());
+                let untested = report(|case| {
+                    case["aim"] = json!({"goal": "keep_use", "food": true, "household_child_or_pregnant": true});
+                    case["pieces"]["each"] = json!([{"no": 2, "parts": [second.clone()]}]);
+                });
+                let both = of("1 2".into(), true);
+                for one in [of("1".into(), true), of(2.into(), true)] {
+                    // A pass on one clears nothing for the pair: the other stands as untested.
+                    assert!(no_milder(&one, &of(Value::Null, true)), "{kind}");
+                    assert!(no_milder(&one, &untested) && no_milder(&untested, &one));
+                    assert!(no_milder(&one, &both) && !no_milder(&both, &one), "{kind}");
+                }
+                // A find on one is a find for the pair.
+                let found = of(Value::Null, false);
+                for one in [of("1".into(), false), of("2".into(), false)] {
+                    assert!(no_milder(&one, &found) && no_milder(&found, &one), "{kind}");
+                    assert!(!no_milder(&untested, &one), "{kind}");
+                }
+                // A pass whose piece cannot be told clears none.
+                let (case, problems) = Draft::parse(
+                    &json!({"format": "leavewell-case", "version": 2, "pieces": {"relation": "pair"},
+                        "tests": [{"kind": kind, "part": "body", "of": "3", "passed": true},
+                            {"kind": kind, "part": "body", "of": "left", "passed": true},
+                            {"kind": kind, "part": "body", "of": "left", "passed": false}]})
+                    .to_string(),
+                )
+                .unwrap()
+                .read();
+                let fields: Vec<&str> = problems.iter().map(|p| &*p.field).collect();
+                assert_eq!(fields, ["tests[0].of", "tests[1].of", "tests[2].of"]);
+                let passed: Vec<Option<bool>> = case.tests.iter().map(|t| t.passed).collect();
+                assert_eq!(passed, [None, None, Some(false)]);
+            }
+        }
+    }
+
+    #[test]
     fn without_a_value_a_pair_is_more_than_twice_the_usual_one() {
         let none = |several: Value| {
             let r = report(move |case| {

@@ -3,9 +3,9 @@
 
 use super::caution_list::cautions_for;
 use super::choice::{Rulings, Tested, not_needed};
-
+use super::column::Column;
 use super::draws::{Draws, shares};
-use super::outcome::Weigher;
+use super::outcome::{Weigher, sum_of_lots};
 use super::search::course_of;
 use super::weighed::with_companions;
 use super::{SEARCH_LOG2, Solved};
@@ -19,12 +19,23 @@ use crate::value::{BUYERS, Class, Comparison, Fees, Selling};
 pub struct Plan {
     /// The treatment.
     pub treatment: Treatment,
-    /// Hammer price after it, in each draw.
+    /// Hammer price after it, in each draw: of all lots together where several pieces are sold one by one.
     pub hammer: Vec<f64>,
+    /// How many lots of each sort there are, and what one fetches; empty where all is one lot.
+    lots: Vec<(f64, Column)>,
     /// The cost in each draw.
     pub cost: Vec<f64>,
     /// Why it cannot be advised; empty when it can.
     pub barred: String,
+}
+
+impl Plan {
+    /// Something of each lot in draw `i`, summed over the lots, where every price is `times` what it is. Each lot has
+    /// charges of its own.
+    #[must_use]
+    pub fn over_lots(&self, i: usize, times: f64, of: &dyn Fn(f64) -> f64) -> f64 {
+        sum_of_lots(&self.hammer, &self.lots, i, &|h| of(times * h))
+    }
 }
 
 /// The data for a page about worth.
@@ -88,13 +99,16 @@ impl WorthDraws {
         let mut seen = Self::quick(only);
         // What the sales tell rests on how the usual buyers see those pieces.
         for plan in &mut seen.plans {
-            for ((h, own), usual) in plan
-                .hammer
-                .iter_mut()
-                .zip(&seen.undamaged)
-                .zip(&usual.undamaged)
-            {
-                *h *= usual / own.max(f64::MIN_POSITIVE);
+            let times = |h: &f64, i: usize| {
+                h * usual.undamaged[i] / seen.undamaged[i].max(f64::MIN_POSITIVE)
+            };
+            let scaled = |prices: &[f64]| -> Vec<f64> {
+                let each = prices.iter().enumerate();
+                each.map(|(i, h)| times(h, i)).collect()
+            };
+            plan.hammer = scaled(&plan.hammer);
+            for (_, lot) in &mut plan.lots {
+                *lot = scaled(lot).into();
             }
         }
         seen.undamaged.clone_from(&usual.undamaged);
@@ -131,6 +145,7 @@ impl WorthDraws {
                 Plan {
                     treatment: t,
                     hammer: out.hammer.to_vec(),
+                    lots: out.lots.clone(),
                     cost: out.cost.to_vec(),
                     barred: course
                         .barred

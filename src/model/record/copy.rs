@@ -40,11 +40,21 @@ impl Draft {
         for path in OF_ONE_PIECE {
             copy.put_at(path, None);
         }
-        for place in 0..copy.count("parts") {
-            copy.put_at(&format!("parts[{place}].photos"), None);
-            copy.put_at(&format!("parts[{place}].spots"), None);
+        // From the last: what is left empty leaves the list.
+        for place in (0..copy.count("pieces.each")).rev() {
+            copy.without_pictures(&format!("pieces.each[{place}].parts"));
+            copy.put_at(&format!("pieces.each[{place}].photos"), None);
         }
+        copy.without_pictures("parts");
         copy
+    }
+
+    /// Takes the photographs off the parts in a list, and the places of faults on them.
+    fn without_pictures(&mut self, parts: &str) {
+        for place in (0..self.count(parts)).rev() {
+            self.put_at(&format!("{parts}[{place}].photos"), None);
+            self.put_at(&format!("{parts}[{place}].spots"), None);
+        }
     }
 
     /// A record of the next piece: only what such pieces usually have in common.

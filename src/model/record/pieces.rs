@@ -1,7 +1,7 @@
 //! Several pieces in one record: how many, what they are to each other, and which differ.
 
-use super::{Case, Part};
-use crate::terms::{LotRule, PartName, Relation, SellAs};
+use super::{Case, Part, Test};
+use crate::terms::{LotRule, PartName, Relation, SellAs, TestKind};
 
 /// Most pieces one record can be of.
 pub const MOST_PIECES: u16 = 200;
@@ -20,10 +20,12 @@ pub struct Pieces {
 }
 
 /// One of several pieces.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Each {
     /// Its share of what all are worth when whole, 0 to 1; the shares of all sum to 1.
     pub share: f64,
+    /// The photographs that show it, as `<part id>/<number>` or `piece/<number>`.
+    pub photos: Vec<String>,
 }
 
 impl Default for Pieces {
@@ -38,6 +40,14 @@ impl Default for Pieces {
 }
 
 impl Pieces {
+    /// The numbers of the pieces that a photograph shows; none where it was not said.
+    #[must_use]
+    pub fn shown_on(&self, key: &str) -> Vec<u16> {
+        let each = (1..).zip(&self.each);
+        let shown = each.filter(|(_, one)| one.photos.iter().any(|photo| photo == key));
+        shown.map(|(no, _)| no).collect()
+    }
+
     /// Whether there is more than one.
     #[must_use]
     pub fn are_several(&self) -> bool {
@@ -65,10 +75,17 @@ impl Case {
     pub fn of_piece(&self, no: u16) -> Self {
         let mut one = self.clone();
         one.pieces = Pieces::default();
-        // Nobody says which of several unlike pieces a test cleared.
         let unlike = |name: PartName| self.parts_named(name).any(|part| !part.on.is_empty());
-        one.tests
-            .retain(|test| test.passed != Some(true) || !test.part.is_some_and(unlike));
+        // A pass is of the pieces it names; where it names none, nobody says which of several unlike ones it
+        // cleared. A find is heard of every piece.
+        one.tests.retain(|test| match test.passed {
+            Some(true) => test.is_of(no, !test.part.is_some_and(unlike)),
+            Some(false) => test.of.is_empty() || !self.passed_later(test),
+            None => true,
+        });
+        for pass in one.tests.iter_mut().filter(|t| t.passed == Some(true)) {
+            pass.of.clear();
+        }
         one.parts.retain(|part| part.is_on(no));
         for part in &mut one.parts {
             part.on.clear();
@@ -79,9 +96,53 @@ impl Case {
         one
     }
 
+    /// Whether two pieces of one record are in the same state, by all that is recorded of them.
+    #[must_use]
+    pub fn is_like(&self, other: &Self) -> bool {
+        self.parts == other.parts && self.flaws == other.flaws && self.tests == other.tests
+    }
+
+    /// Whether tests that count were made of every one of these pieces, of all where none is named. A test that names no
+    /// piece is of none of those that differ from others.
+    #[must_use]
+    pub fn tested_each(&self, on: &[u16], counts: &dyn Fn(&Test) -> bool) -> bool {
+        let is_tested = |no: u16| {
+            let mut tests = self.tests.iter();
+            tests.any(|test| counts(test) && test.is_of(no, on.is_empty()))
+        };
+        if on.is_empty() {
+            (1..=self.pieces.count).all(is_tested)
+        } else {
+            on.iter().all(|no| is_tested(*no))
+        }
+    }
+
+    /// Whether the same part of the same pieces passed a release test on a later day than this failure.
+    #[must_use]
+    pub fn passed_later(&self, failed: &Test) -> bool {
+        self.tested_each(&failed.of, &|test| {
+            let later = matches!((test.on, failed.on), (Some(a), Some(b)) if a > b);
+            test.kind == TestKind::Release
+                && test.part == failed.part
+                && test.passed == Some(true)
+                && later
+        })
+    }
+
     /// The parts with this name: one, or as many as there are states it is in on several pieces.
     pub fn parts_named(&self, name: PartName) -> impl Iterator<Item = &Part> {
         self.parts.iter().filter(move |part| part.name == name)
+    }
+}
+
+impl Test {
+    /// Whether it was made of this piece. One that names no piece speaks of all of them while they are alike.
+    fn is_of(&self, no: u16, alike: bool) -> bool {
+        if self.of.is_empty() {
+            alike
+        } else {
+            self.of.contains(&no)
+        }
     }
 }
 

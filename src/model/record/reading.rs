@@ -62,7 +62,7 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         comparables: reader.comparables(root),
         flaws,
         quotes: reader.quotes(root),
-        tests: reader.tests(root, &overrides),
+        tests: reader.tests(root, &overrides, pieces.count),
         done: reader.done(root),
         proposal: reader.proposal(root),
         closed: reader.closed(root),

@@ -46,6 +46,8 @@ pub struct Test {
     pub kind: TestKind,
     /// Where; `None` when it was not said.
     pub part: Option<PartName>,
+    /// Of which of several pieces, by their numbers from 1 up; empty where it was not said, and for one piece.
+    pub of: Vec<u16>,
     /// When; the middle of the month or year where only that is known.
     pub on: Option<Date>,
     /// Who carried it out.

@@ -6,7 +6,7 @@
 //! test of the inside, where food goes, answers for food.
 
 use crate::record::{Case, Fill, Joint, Lead, Mount, Part, Test};
-use crate::terms::{Date, MaterialUsed, PartName, TestKind, Tester, Treatment};
+use crate::terms::{MaterialUsed, PartName, TestKind, Tester, Treatment};
 
 use super::touched::touched;
 
@@ -83,12 +83,11 @@ pub(super) fn lead_filled(part: &Part) -> bool {
 /// kit may miss lead and clears nothing.
 fn cleared(part: &Part, case: &Case) -> bool {
     let analysed = part.lead == Some(Lead::NotFound)
-        || case.tests.iter().any(|t| {
+        || case.tested_each(&part.on, &|t| {
             t.kind == TestKind::Content
                 && t.part == Some(part.name)
                 && t.passed == Some(true)
                 && t.by != Some(Tester::Home)
-                && part.on.is_empty()
         });
     let soldered_since = case.done.iter().any(|d| {
         d.material == Some(MaterialUsed::SolderUnknown)
@@ -108,7 +107,7 @@ pub fn release(case: &Case) -> Release {
         t.kind == TestKind::Release
             && t.passed == Some(false)
             && t.part.is_none_or(PartName::meets_liquid)
-            && !passed_later(t, case)
+            && !case.passed_later(t)
     });
     if failed_somewhere {
         return Release::Failed;
@@ -123,10 +122,10 @@ pub fn release(case: &Case) -> Release {
     } else {
         PartName::Body
     };
-    let answer = release_of_part(inside, case);
+    let answer = release_of(inside, case);
     let doubtful = wet
         .filter(|p| p.name != inside)
-        .any(|p| in_doubt(p) && !release_of_part(p.name, case).passed());
+        .any(|p| in_doubt(p) && !release_of(p.name, case).passed());
     if doubtful {
         return Release::Untested;
     }
@@ -139,41 +138,31 @@ fn in_doubt(part: &Part) -> bool {
         || part.has_any_joint(&[Joint::GreyRepair, Joint::Open, Joint::Leaking])
 }
 
-/// The release test of one part alone.
+/// The release test of one part alone, on every piece that has it.
 #[must_use]
-pub fn release_of_part(part: PartName, case: &Case) -> Release {
-    // Nobody says which of several unlike pieces was tested.
-    let unlike = case.parts_named(part).any(|p| !p.on.is_empty());
-    let passed = |by: fn(&Test) -> bool| {
-        !unlike
-            && case.tests.iter().any(|t| {
-                t.kind == TestKind::Release
-                    && t.part == Some(part)
-                    && t.passed == Some(true)
-                    && by(t)
-            })
+pub fn release_of(part: PartName, case: &Case) -> Release {
+    let passed = |on: &[u16], by: &dyn Fn(&Test) -> bool| {
+        case.tested_each(on, &|t| {
+            let passed = t.kind == TestKind::Release && t.passed == Some(true);
+            passed && t.part == Some(part) && by(t)
+        })
     };
-    let every_one =
-        |has: fn(&Part) -> bool| case.part(part).is_some() && case.parts_named(part).all(has);
-    if passed(|t| t.by == Some(Tester::Laboratory)) {
+    let by_laboratory = |on: &[u16]| passed(on, &|t| t.by == Some(Tester::Laboratory));
+    let answered =
+        |p: &Part| p.lead == Some(Lead::Absent) || passed(&p.on, &|t| t.by != Some(Tester::Home));
+    // A test tells that there is such a part, recorded or not.
+    let unrecorded = Part::unknown(part);
+    let mut states: Vec<&Part> = case.parts_named(part).collect();
+    if states.is_empty() {
+        states.push(&unrecorded);
+    }
+    if states.iter().all(|p| by_laboratory(&p.on)) {
         Release::PassedByLaboratory
-    } else if passed(|t| t.by != Some(Tester::Home)) || every_one(|p| p.lead == Some(Lead::Absent))
-    {
+    } else if states.iter().all(|p| answered(p)) {
         Release::Passed
     } else {
         Release::Untested
     }
-}
-
-/// Whether the same part passed a release test on a later day than this failure.
-fn passed_later(failed: &Test, case: &Case) -> bool {
-    let later = |on: Option<Date>| matches!((on, failed.on), (Some(a), Some(b)) if a > b);
-    case.tests.iter().any(|t| {
-        t.kind == TestKind::Release
-            && t.part == failed.part
-            && t.passed == Some(true)
-            && later(t.on)
-    })
 }
 
 #[cfg(test)]
@@ -280,5 +269,108 @@ mod tests {
             r#","parts":[{"part":"body","lead":"not_found","joint":"grey_repair"}]"#,
         );
         assert_eq!(lead_anywhere(&grey), LeadStatus::Unknown);
+    }
+
+    /// What holds of a pair, of its first and of its second.
+    fn of_pair<T>(rest: &str, what: fn(&Case) -> T) -> [T; 3] {
+        let pair = read(&[("pieces.relation", "pair")], rest);
+        [
+            what(&pair),
+            what(&pair.of_piece(1)),
+            what(&pair.of_piece(2)),
+        ]
+    }
+
+    #[test]
+    fn an_analysis_of_the_first_never_clears_the_second() {
+        use LeadStatus::{Absent, Present, Unknown};
+        let test = |of: &str, passed: &str| {
+            format!(
+                r#"{{"kind":"content","part":"body","by":"laboratory","of":"{of}","passed":{passed}}}"#
+            )
+        };
+        let tests = |all: &[String]| {
+            format!(
+                r#","parts":[{{"part":"body"}}],"tests":[{}]"#,
+                all.join(",")
+            )
+        };
+        for (all, status) in [
+            (vec![test("1", "true")], [Unknown, Absent, Unknown]),
+            (vec![test("1 2", "true")], [Absent; 3]),
+            (vec![test("", "true")], [Absent; 3]),
+            (vec![test("1", "true"), test("2", "true")], [Absent; 3]),
+            (vec![test("1", "true"), test("2", "false")], [Present; 3]),
+        ] {
+            assert_eq!(of_pair(&tests(&all), lead_anywhere), status, "{all:?}");
+        }
+        // One that names none clears none of two that differ; one that names it clears that one.
+        let unlike = |of: &str| {
+            format!(
+                r#","parts":[{{"part":"body"}}],"tests":[{}],
+                "pieces":{{"relation":"pair","each":[{{"no":2,"parts":[{{"part":"body","dents":"minor"}}]}}]}}"#,
+                test(of, "true")
+            )
+        };
+        assert_eq!(of_pair(&unlike(""), lead_anywhere), [Unknown; 3]);
+        assert_eq!(
+            of_pair(&unlike("2"), lead_anywhere),
+            [Unknown, Unknown, Absent]
+        );
+    }
+
+    #[test]
+    fn a_release_test_is_of_the_pieces_it_names() {
+        use Release::{Failed, PassedByLaboratory, Untested};
+        let food = |of: &str, pb: &str| format!(r#","bench":{{"food":{{"pb":{pb},"of":"{of}"}}}}"#);
+        for (of, pb, release_of_each) in [
+            ("1", "0.001", [Untested, PassedByLaboratory, Untested]),
+            ("1 2", "0.001", [PassedByLaboratory; 3]),
+            ("", "0.001", [PassedByLaboratory; 3]),
+            ("2", "5", [Failed; 3]),
+            ("3", "0.001", [Untested; 3]),
+        ] {
+            assert_eq!(
+                of_pair(&food(of, pb), release),
+                release_of_each,
+                "{of} {pb}"
+            );
+        }
+    }
+
+    #[test]
+    fn only_a_later_pass_of_the_same_piece_takes_a_failure_back() {
+        use Release::{Failed, Passed};
+        let tests = |failed: &str, passed: &str| {
+            let test = |of: &str, on: &str, result: bool| {
+                format!(
+                    r#"{{"kind":"release","part":"interior","of":"{of}","on":"{on}","by":"workshop","passed":{result}}}"#
+                )
+            };
+            let before = test("1 2", "2020-01-01", true);
+            let all = [
+                before,
+                test(failed, "2021-01-01", false),
+                test(passed, "2022-01-01", true),
+            ];
+            format!(
+                r#","parts":[{{"part":"interior"}}],"tests":[{}]"#,
+                all.join(",")
+            )
+        };
+        for (failed, passed, result) in [
+            ("2", "1", [Failed; 3]),
+            ("2", "", [Failed; 3]),
+            ("2", "2", [Passed; 3]),
+            ("1 2", "2", [Failed; 3]),
+            ("", "", [Passed; 3]),
+            ("", "1", [Failed, Passed, Failed]),
+        ] {
+            assert_eq!(
+                of_pair(&tests(failed, passed), release),
+                result,
+                "{failed} {passed}"
+            );
+        }
     }
 }

@@ -18,7 +18,7 @@ mod verdict;
 
 pub use crate::terms::{Reversibility, Treatment};
 pub use fault::{Fault, Faults, Found, Size};
-pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of_part};
+pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of};
 pub use list::{
     Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, factors_in_play, work,
 };

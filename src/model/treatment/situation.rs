@@ -65,9 +65,7 @@ impl Situation<'_> {
         }
         let mut all: Vec<&Self> = Vec::new();
         for piece in &self.each {
-            let same = |known: &&Self| {
-                known.case.parts == piece.case.parts && known.case.flaws == piece.case.flaws
-            };
+            let same = |known: &&Self| known.case.is_like(piece.case);
             if !all.iter().any(same) {
                 all.push(piece);
             }

@@ -12,9 +12,9 @@ pub enum PaysAbove {
 }
 
 /// The most a treatment may cost: what is kept of the price after it, less what is kept of the price
-/// before it. Money; below nothing when the treatment lowers what is kept. Definition.
+/// before it, of one lot or of several. Money; below nothing when the treatment lowers what is kept. Definition.
 #[must_use]
-pub fn most_to_pay(before: f64, after: f64, kept: &dyn Fn(f64) -> f64) -> f64 {
+pub fn most_to_pay<P>(before: P, after: P, kept: &dyn Fn(P) -> f64) -> f64 {
     kept(after) - kept(before)
 }
 

@@ -20,35 +20,36 @@ const LOOKED_AT: (f64, f64) = (1.0, 1_000_000.0);
 
 /// What the treatment adds to what the seller keeps, in each draw, before its cost.
 fn adds(worth: &WorthDraws, route: Route, plan: &Plan) -> Vec<f64> {
-    let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
-    plan.hammer
-        .iter()
-        .zip(before)
-        .enumerate()
-        .map(|(i, (after, before))| {
-            most_to_pay(*before, *after, &|h| super::kept(worth, route, i, h))
+    let Some(before) = worth.plans.first() else {
+        return Vec::new();
+    };
+    let draws = 0..plan.hammer.len();
+    draws
+        .map(|i| {
+            let kept = |plan: &Plan| super::kept(worth, route, i, (plan, 1.0));
+            most_to_pay(before, plan, &kept)
         })
         .collect()
 }
 
 /// The undamaged value above which the treatment pays on average, all else unchanged.
 fn pays_from(worth: &WorthDraws, route: Route, plan: &Plan) -> PaysAbove {
-    let before = worth.plans.first().map_or(&[][..], |p| &p.hammer);
-    // Per unit of undamaged value, and the cost. One draw in four is enough for a mean.
-    let draws: Vec<(usize, f64, f64, f64)> = plan
-        .hammer
+    let Some(before) = worth.plans.first() else {
+        return PaysAbove::Never;
+    };
+    // Undamaged value and cost. One draw in four is enough for a mean.
+    let draws: Vec<(usize, f64, f64)> = plan
+        .cost
         .iter()
-        .zip(before)
-        .zip(&plan.cost)
         .zip(&worth.undamaged)
         .enumerate()
         .filter(|(i, (_, v))| i % 4 == 0 && **v > 0.0)
-        .map(|(i, (((after, before), cost), v))| (i, before / v, after / v, *cost))
+        .map(|(i, (cost, v))| (i, *v, *cost))
         .collect();
     let gain = |value: f64| {
-        let each = draws.iter().map(|(i, before, after, cost)| {
-            let kept = |h: f64| super::kept(worth, route, *i, h);
-            most_to_pay(value * before, value * after, &kept) - cost
+        let each = draws.iter().map(|(i, undamaged, cost)| {
+            let kept = |plan: &Plan| super::kept(worth, route, *i, (plan, value / undamaged));
+            most_to_pay(before, plan, &kept) - cost
         });
         each.sum::<f64>() / draws.len().max(1) as f64
     };
@@ -246,9 +247,12 @@ impl Bids {
             _ => selling.work_months,
         };
         let bid = selling.bid(way, self.margin, away);
-        let each = plan.hammer.iter().zip(&plan.cost).zip(&worth.fees);
+        let each = plan.cost.iter().zip(&worth.fees).enumerate();
         let most: Vec<f64> = each
-            .map(|((hammer, cost), fees)| bid.most(fees, *hammer, *cost))
+            .map(|(i, (cost, fees))| {
+                let sale = plan.over_lots(i, 1.0, &|hammer| bid.sale(fees, hammer));
+                bid.most_for(sale, *cost)
+            })
             .collect();
         quantile_of(&most, self.risk)
     }

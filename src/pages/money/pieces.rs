@@ -3,7 +3,7 @@
 use super::MoneyInputs;
 use crate::block::{Block, Tone};
 use crate::wording::money::pieces as words;
-use leavewell_model::terms::{SellAs, capital, the_pieces};
+use leavewell_model::terms::{capital, the_pieces};
 
 /// Most pieces that are given a share one by one.
 const MOST_SHARES: u16 = 24;
@@ -19,9 +19,6 @@ pub(super) fn pieces(inputs: &MoneyInputs) -> Option<Block> {
         inputs.field(&path, &capital(&the_pieces(&[no])), "%", "", "", true)
     };
     let mut blocks = vec![Block::para(words::SHARES_HINT)];
-    if pieces.sell == Some(SellAs::Apart) {
-        blocks.push(Block::said(Tone::Note, words::CHARGES_OF_ONE));
-    }
     blocks.push(Block::Row {
         blocks: (1..=pieces.count).map(field).collect(),
     });

@@ -10,12 +10,8 @@ use leavewell_model::terms::Treatment;
 
 /// What the seller keeps after fees and the cost of the work, in every draw.
 pub(super) fn net(inputs: &MoneyInputs, plan: &Plan) -> Vec<f64> {
-    plan.hammer
-        .iter()
-        .zip(&plan.cost)
-        .enumerate()
-        .map(|(i, (h, c))| inputs.kept(i, *h) - c)
-        .collect()
+    let each = plan.cost.iter().enumerate();
+    each.map(|(i, cost)| inputs.kept(i, plan) - cost).collect()
 }
 
 /// The name of a plan in a table row.

@@ -228,9 +228,12 @@ fn compared(inputs: &MoneyInputs, paid: f64) -> Table {
     let w = inputs.worth;
     let selling = &w.selling;
     let here = as_it_is(w);
-    let by = |route: Route, hammer: &[f64]| -> Vec<f64> {
-        let each = hammer.iter().enumerate();
-        each.map(|(i, h)| kept(w, route, i, *h)).collect()
+    let by = |route: Route, seen: &WorthDraws| -> Vec<f64> {
+        let leave = seen.plans.first();
+        let draws = 0..as_it_is(seen).len();
+        leave.map_or_else(Vec::new, |leave| {
+            draws.map(|i| kept(w, route, i, (leave, 1.0))).collect()
+        })
     };
     let row = |name: &str, money: &[f64], when: &str, what: &str| {
         vec![
@@ -254,7 +257,7 @@ fn compared(inputs: &MoneyInputs, paid: f64) -> Table {
         .collect();
     let seen_in = |route: Route| {
         let others = by_others.iter().find(|(other, _)| *other == route);
-        others.map_or(here, |(_, sold)| as_it_is(sold))
+        others.map_or(w, |(_, sold)| sold)
     };
     let mut rows: Vec<Vec<String>> = Route::ALL
         .iter()
@@ -264,7 +267,7 @@ fn compared(inputs: &MoneyInputs, paid: f64) -> Table {
         })
         .collect();
     if paid > 0.0 {
-        let gain: Vec<f64> = seen_in(Route::Shop)
+        let gain: Vec<f64> = as_it_is(seen_in(Route::Shop))
             .iter()
             .map(|h| selling.shop.profit(*h, paid, 0.0))
             .collect();

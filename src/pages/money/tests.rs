@@ -1,5 +1,6 @@
 //! Invariants of the whole page.
 
+use super::super::money_text::MoneyFormat;
 use super::super::{Block, Subject};
 use leavewell_model::record::Draft;
 
@@ -246,4 +247,52 @@ fn absurd_prices_still_produce_a_page() {
     for broken in ["NaN", "inf", "null"] {
         assert!(!text.contains(broken), "{broken}");
     }
+}
+
+#[test]
+fn pieces_sold_one_by_one_pay_charges_for_each_as_in_the_advice() {
+    let stick = |sell: &str| {
+        let body = format!(
+            r#","piece":{{"form":"candlestick"}},"aim":{{"goal":"sell"}},
+            "findings":[{{"id":"C06","answer":"seen"}},{{"id":"C08","answer":"seen"}}],
+            "parts":[{{"part":"body","bleed":"none","tarnish":"bright"}}],
+            "pieces":{{"relation":"pair","sell":"{sell}"}},
+            "market":{{"low":220,"likely":300,"high":410,"currency":"GBP","fees":{{"minimum":30}}}}"#
+        );
+        draft(&body)
+    };
+    let mut left = Vec::new();
+    for sell in ["together", "apart"] {
+        let subject = Subject::new(stick(sell));
+        let report = subject.report();
+        assert_eq!(
+            report.counsel.steps,
+            ["T00"],
+            "nothing is done to a whole pair"
+        );
+        let pieces = report.pieces.as_ref().unwrap();
+        let kept = if sell == "apart" {
+            pieces.apart.kept
+        } else {
+            pieces.together.kept
+        };
+        let ways = rows(
+            &super::page(&subject),
+            crate::wording::money::routes::CAPTION,
+        );
+        let at_auction = &ways[0][1];
+        assert_eq!(
+            *at_auction,
+            MoneyFormat::of(subject.case().market.currency).band([kept.p10, kept.p50, kept.p90])
+        );
+        left.push(amount(at_auction));
+        // What a treatment adds and the most to pay are of the same sales.
+        let most = rows(&super::page(&subject), "The most to pay in total");
+        let most_to_pay = report.most_to_pay().unwrap();
+        assert!(
+            (amount(&most[0][1]) - most_to_pay).abs() < 0.02 * most_to_pay,
+            "{most:?} {most_to_pay}"
+        );
+    }
+    assert!(left[1] < left[0] - 30.0, "{left:?}");
 }

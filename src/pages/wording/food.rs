@@ -68,6 +68,16 @@ pub(crate) const RESULTS: &str = "Compare a laboratory's release test with the l
 pub(crate) const RESULTS_HINT: &str = "From a release test with an acid liquid that represents \
     food, in milligrams for each kilogram of liquid.";
 
+pub(crate) const WHICH_PIECE: &str = "Which piece was tested";
+pub(crate) const WHICH_PIECE_HINT: &str = "A pass clears the piece it was of and no other; where their \
+    insides differ, name it. A result over a limit counts for all of them.";
+/// What follows from a pass of some of several pieces.
+pub(crate) fn only_of(pieces: &str) -> String {
+    format!("That is said of {pieces} and of no other: the rest count as not tested.")
+}
+
+pub(crate) const OF_EACH: &str = "Each of them";
+
 pub(crate) fn against(metal: &str, found: &str, limit: &str) -> String {
     format!("{metal} {found}, with a limit of {limit} mg/kg")
 }

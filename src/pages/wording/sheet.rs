@@ -131,6 +131,8 @@ pub(crate) const NO_SIZE: &str = "How large it is.";
 pub(crate) const NO_YEARS: &str = "When it was made: no year is stated or documented.";
 pub(crate) const NO_LOOK: &str = "How it is made: no look is recorded.";
 pub(crate) const NO_CONDITION: &str = "The condition of its parts is not recorded.";
+pub(crate) const NO_LEAD_TEST_OF_EACH: &str =
+    "Whether each of them releases lead: not every one of them is tested.";
 pub(crate) const NO_LEAD_TEST: &str = "Whether it releases lead: no test is recorded.";
 pub(crate) const NO_PRICE: &str =
     "What such a piece fetches: no figure is recorded, so amounts rest on typical values.";

@@ -6,6 +6,14 @@ pub(crate) const AFTER: &str = "After";
 pub(crate) const NONE_BEFORE: &str = "No photo from before is recorded.";
 pub(crate) const NONE_AFTER: &str = "No photo from after is recorded.";
 
+/// What photographs show, with the pieces that are on them where there are several.
+pub(crate) fn of_pieces(shown: &str, pieces: &str) -> String {
+    if pieces.is_empty() {
+        return shown.to_owned();
+    }
+    format!("{shown}, {pieces}")
+}
+
 /// What to say where photographs cannot be shown.
 pub(crate) fn missing(count: usize, of: &str) -> String {
     match count {

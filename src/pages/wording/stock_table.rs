@@ -20,6 +20,12 @@ pub(crate) fn which_is_the_day(date: &str) -> String {
 }
 
 pub(crate) const PAID: &str = "Paid";
+pub(crate) const COUNT: &str = "Pieces";
+pub(crate) const RELATION: &str = "Pair or set";
+pub(crate) const LOT: &str = "Lot";
+pub(crate) const LOT_PRICE: &str = "Price of the lot";
+pub(crate) const LOT_RULE: &str = "Lot shared out";
+pub(crate) const LOT_SHARE: &str = "Own share";
 pub(crate) const ASKING: &str = "Asking";
 pub(crate) const RESERVE: &str = "Reserve";
 pub(crate) const CURRENCY: &str = "Currency";
@@ -35,7 +41,7 @@ pub(crate) const SPENT: &str = "Spent on work";
 pub(crate) const ADVISED: &str = "Advised";
 
 /// Other headings under which a column is known, in small letters.
-pub(crate) const OTHER_HEADINGS: [(&str, &[&str]); 18] = [
+pub(crate) const OTHER_HEADINGS: [(&str, &[&str]); 24] = [
     (
         NUMBER,
         &[
@@ -46,7 +52,6 @@ pub(crate) const OTHER_HEADINGS: [(&str, &[&str]); 18] = [
             "no.",
             "nr",
             "sku",
-            "lot",
             "ref",
             "reference",
             "item number",
@@ -57,6 +62,11 @@ pub(crate) const OTHER_HEADINGS: [(&str, &[&str]); 18] = [
         &["what you call it", "title", "item", "piece", "object"],
     ),
     (FORM, &["what it is", "type", "kind", "category"]),
+    (
+        COUNT,
+        &["how many", "number of pieces", "quantity", "qty", "count"],
+    ),
+    (RELATION, &["relation", "pair", "set", "pair/set"]),
     (STATUS, &["where it stands", "state"]),
     (
         PLACE,
@@ -88,6 +98,10 @@ pub(crate) const OTHER_HEADINGS: [(&str, &[&str]); 18] = [
             "sale price",
         ],
     ),
+    (LOT, &["lot number", "lot no", "lot no.", "bought in lot"]),
+    (LOT_PRICE, &["lot price", "paid for the lot"]),
+    (LOT_RULE, &["lot rule", "how it is shared out"]),
+    (LOT_SHARE, &["own share of the lot", "share of the lot"]),
     (RESERVE, &["reserve price", "lowest price"]),
     (CURRENCY, &["cur"]),
     (NOT_BEFORE, &["from", "from year", "earliest"]),

@@ -1,7 +1,8 @@
 //! The picture at the head of the answer: what was found, part by part, as recorded.
 
+use leavewell_model::record::{Bleed, Part};
 use leavewell_model::report::Report;
-use leavewell_model::terms::{Dents, Joint, JointClass, Loss, small};
+use leavewell_model::terms::{BleedWord, Dents, Joint, JointClass, Loss, SpotFault, small};
 use yew::prelude::*;
 
 use crate::app::drawings::{FoundMark, Shown, found_drawing};
@@ -11,44 +12,103 @@ use crate::app::wording::found as text;
 
 /// The piece with what the record says of its parts, damage first.
 pub(super) fn found(page: Page) -> Html {
+    found_drawing(page.open.form(), &marks(page))
+}
+
+fn marks(page: Page) -> Vec<FoundMark> {
     let case = &page.open.case;
     let mut marks = Vec::new();
     for part in &case.parts {
         let name = small(part.name.label());
-        let mut mark = |shown, label, note: String| {
-            marks.push(FoundMark {
-                part: part.name,
-                shown,
-                label,
-                note,
-            });
+        let mut mark = |shown, label, note: String, is_it: &dyn Fn(SpotFault) -> bool| {
+            add(&mut marks, part, (shown, label, note), is_it);
         };
         if matches!(part.loss, Some(Loss::Small | Loss::Large)) {
-            mark(Shown::Lost, text::MISSING, name.clone());
+            mark(Shown::Lost, text::MISSING, name.clone(), &|fault| {
+                matches!(fault, SpotFault::SmallLoss | SpotFault::LargeLoss)
+            });
         }
-        match part.joint {
-            Some(Joint::Leaking) => mark(Shown::Ring, text::LEAKS, name.clone()),
-            Some(Joint::Open) if part.name.joint_class() == JointClass::Attachment => {
-                mark(Shown::Ring, text::LOOSE, name.clone());
-            }
-            Some(Joint::Open) => mark(Shown::Ring, text::OPEN_SEAM, name.clone()),
-            Some(Joint::GreyRepair) => mark(Shown::Grey, text::GREY, text::at(&name)),
-            _ => {}
+        if part.has_joint(Joint::Leaking) {
+            mark(Shown::Ring, text::LEAKS, name.clone(), &|fault| {
+                fault == SpotFault::Leak
+            });
         }
-        match part.dents {
-            Some(Dents::Minor) => mark(Shown::Dent, text::DENT, text::on(&name)),
-            Some(Dents::Moderate | Dents::Split) => {
-                mark(Shown::Dent, text::DEEP_DENT, text::on(&name));
-            }
-            _ => {}
+        if part.has_joint(Joint::Open) || part.places_of(|fault| fault == SpotFault::OpenJoint) > 0
+        {
+            let loose = part.name.joint_class() == JointClass::Attachment;
+            let label = if loose { text::LOOSE } else { text::OPEN_SEAM };
+            mark(Shown::Ring, label, name.clone(), &|fault| {
+                fault == SpotFault::OpenJoint
+            });
+        }
+        if part.has_joint(Joint::GreyRepair) {
+            mark(Shown::Grey, text::GREY, text::at(&name), &|fault| {
+                fault == SpotFault::GreyRepair
+            });
+        }
+        let deep = matches!(part.dents, Some(Dents::Moderate | Dents::Split));
+        if deep {
+            mark(Shown::Dent, text::DEEP_DENT, text::on(&name), &|fault| {
+                fault == SpotFault::DeepDent
+            });
+        }
+        if part.dents == Some(Dents::Minor)
+            || part.places_of(|fault| fault == SpotFault::SmallDent) > 0
+        {
+            mark(Shown::Dent, text::DENT, text::on(&name), &|fault| {
+                fault == SpotFault::SmallDent
+            });
         }
     }
-    marks.extend(bare(page));
-    found_drawing(page.open.form(), &marks)
+    bare(page, &mut marks);
+    marks
+}
+
+/// Adds what was found on a part: at each place of the drawing where such a fault was put, else at the usual one. The
+/// first of them carries the name, with how many there are. The drawing shows one piece of several, so what is placed
+/// for all of them stands once.
+fn add(
+    marks: &mut Vec<FoundMark>,
+    part: &Part,
+    (shown, label, note): (Shown, &'static str, String),
+    is_it: &dyn Fn(SpotFault) -> bool,
+) {
+    let of_kind = part.spots.iter().filter(|spot| is_it(spot.fault));
+    let on_drawing = of_kind.filter(|spot| spot.photo.is_none());
+    let mut places: Vec<Option<(f64, f64)>> = on_drawing
+        .filter(|spot| spot.at.is_some())
+        .map(|spot| spot.at)
+        .collect();
+    if places.is_empty() {
+        places.push(None);
+    }
+    let count = match shown {
+        // How much of it is bare says more than at how many places.
+        Shown::Bare(_) => 1,
+        _ => part.places_of(is_it),
+    };
+    let from = marks.len();
+    for at in places {
+        let is_known = |mark: &FoundMark| {
+            let is_same = mark.part == part.name && mark.shown == shown && mark.at == at;
+            is_same && (at.is_some() || mark.label == label)
+        };
+        if marks.iter().any(is_known) {
+            continue;
+        }
+        let is_first = marks.len() == from;
+        marks.push(FoundMark {
+            part: part.name,
+            shown,
+            at,
+            label: if is_first { label } else { "" },
+            note: text::several(count, note.clone()),
+        });
+    }
 }
 
 /// Bare metal on the parts where it is recorded, by the share that the answer works with.
-fn bare(page: Page) -> Vec<FoundMark> {
+fn bare(page: Page, marks: &mut Vec<FoundMark>) {
     let case = &page.open.case;
     let known = page.open.report().map_or(&[][..], shown_parts);
     let label = if case.has_seen("S03") {
@@ -56,27 +116,126 @@ fn bare(page: Page) -> Vec<FoundMark> {
     } else {
         text::BARE
     };
-    let recorded = case.parts.iter().filter(|part| part.bleed.is_some());
     // The drawing shows one piece of several.
     let mut drawn = Vec::new();
-    recorded
-        .filter_map(|part| {
-            if drawn.contains(&part.name) {
-                return None;
-            }
-            drawn.push(part.name);
-            let share = known.iter().find(|p| p.part == part.name.id())?.bleed;
-            let is_none = page.open.draft.part_text(part.name.id(), "bleed") == "none";
-            (share > 0.0 && !is_none).then(|| FoundMark {
-                part: part.name,
-                shown: Shown::Bare(share),
-                label,
-                note: text::share_of(&percent(share), &small(part.name.label())),
-            })
-        })
-        .collect()
+    for part in &case.parts {
+        let recorded = !matches!(part.bleed, None | Some(Bleed::Word(BleedWord::None)));
+        if !recorded || drawn.contains(&part.name) {
+            continue;
+        }
+        let Some(known) = known.iter().find(|p| p.part == part.name.id()) else {
+            continue;
+        };
+        drawn.push(part.name);
+        if known.bleed > 0.0 {
+            let note = text::share_of(&percent(known.bleed), &small(part.name.label()));
+            add(
+                marks,
+                part,
+                (Shown::Bare(known.bleed), label, note),
+                &|fault| fault == SpotFault::BareMetal,
+            );
+        }
+    }
 }
 
 fn shown_parts(report: &Report) -> &[leavewell_model::report::PartReport] {
     &report.silver.parts
+}
+
+#[cfg(test)]
+mod tests {
+    use leavewell_model::Draft;
+    use leavewell_model::terms::PartName;
+
+    use super::*;
+    use crate::app::state::{Open, State};
+
+    /// Label, note and place of a mark.
+    type Marked = (&'static str, String, Option<(f64, f64)>);
+
+    /// The marks of a tray.
+    fn marked(parts: &str) -> Vec<Marked> {
+        let text = format!(
+            r#"{{"format":"leavewell-case","version":2,"piece":{{"form":"tray","photos":"p1"}},{parts}}}"#
+        );
+        let open = Open::new("a".to_owned(), Draft::parse(&text).unwrap());
+        let act = Callback::noop();
+        let state = State::default();
+        let page = Page {
+            state: &state,
+            open: &open,
+            act: &act,
+        };
+        let marks = marks(page).into_iter();
+        let of = |mark: FoundMark| {
+            assert_eq!(mark.part, PartName::Body);
+            (mark.label, mark.note, mark.at)
+        };
+        marks.map(of).collect()
+    }
+
+    #[test]
+    fn a_fault_stands_where_it_was_placed_once_for_each_place() {
+        let placed = marked(
+            r#""parts":[{"part":"body","dents":"minor","spots":[
+                {"id":"a","fault":"small_dent","x":20,"y":30},
+                {"id":"b","fault":"small_dent","count":2,"x":70,"y":40},
+                {"id":"c","fault":"leak","x":50,"y":50}]}]"#,
+        );
+        let on_body = "on the body (3)".to_owned();
+        assert_eq!(
+            placed,
+            [
+                (text::LEAKS, "body".to_owned(), Some((50.0, 50.0))),
+                (text::DENT, on_body.clone(), Some((20.0, 30.0))),
+                ("", on_body, Some((70.0, 40.0))),
+            ]
+        );
+    }
+
+    #[test]
+    fn what_is_not_placed_on_the_drawing_keeps_its_usual_place() {
+        let usual = |label, note: &str| (label, note.to_owned(), None);
+        assert_eq!(
+            marked(r#""parts":[{"part":"body","dents":"moderate"}]"#),
+            [usual(text::DEEP_DENT, "on the body")]
+        );
+        assert_eq!(
+            marked(
+                r#""parts":[{"part":"body","spots":[{"id":"a","fault":"small_dent"},
+                    {"id":"b","fault":"grey_repair","photo":"piece/p1","x":5,"y":5}]}]"#
+            ),
+            [
+                usual(text::GREY, "at the body"),
+                usual(text::DENT, "on the body")
+            ]
+        );
+        // A small dent that is placed is not the deep one that is ticked.
+        assert_eq!(
+            marked(
+                r#""parts":[{"part":"body","dents":"moderate","spots":[{"id":"a","fault":"small_dent","x":1,"y":2}]}]"#
+            ),
+            [
+                usual(text::DEEP_DENT, "on the body"),
+                (text::DENT, "on the body".to_owned(), Some((1.0, 2.0)))
+            ]
+        );
+    }
+
+    #[test]
+    fn what_is_placed_for_all_of_several_pieces_stands_once() {
+        let placed = marked(
+            r#""parts":[{"part":"body","spots":[{"id":"a","fault":"deep_dent","x":10,"y":20}]}],
+            "pieces":{"relation":"pair","each":[{"no":2,"parts":[{"part":"body","split":"crease"}]}]}"#,
+        );
+        assert_eq!(
+            placed,
+            [(
+                text::DEEP_DENT,
+                "on the body".to_owned(),
+                Some((10.0, 20.0))
+            )]
+        );
+    }
 }

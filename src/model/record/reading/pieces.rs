@@ -6,15 +6,24 @@ use serde_json::{Map, Value};
 
 use super::sales::{SINGLE_OF_PAIR, ticked};
 use super::wording::pieces as words;
-use super::{Reader, Section};
+use super::{Reader, Section, shorten};
 use crate::record::{Each, Lot, MOST_PIECES, Part, Pieces};
 use crate::terms::Relation;
 
 /// How far typed shares may be from 100 % together: three thirds are written 33.3 %.
 const ROUNDING: f64 = 0.5;
 
-/// What is said of one piece: its number, its share of 1, and its parts.
-type Said = (u16, Option<f64>, Vec<Part>);
+/// What is said of one piece.
+struct Said {
+    /// Its number.
+    no: u16,
+    /// Its share of 1.
+    share: Option<f64>,
+    /// Its parts.
+    parts: Vec<Part>,
+    /// The photographs that show it.
+    photos: Vec<String>,
+}
 
 impl Reader {
     /// How many pieces there are, and the parts of all of them.
@@ -39,17 +48,22 @@ impl Reader {
             each: Vec::new(),
         };
         let said = match s.fields {
-            Some(fields) => self.each(fields, count, photos),
+            Some(fields) => self.each(fields, count, photos, &shared),
             None => Vec::new(),
         };
         if count == 1 {
             return (pieces, shared);
         }
         let mut shares = vec![None; usize::from(count)];
-        for (no, share, _) in &said {
-            shares[usize::from(*no) - 1] = *share;
+        for one in &said {
+            shares[usize::from(one.no) - 1] = one.share;
         }
         pieces.each = self.shares(&shares);
+        for one in &said {
+            pieces.each[usize::from(one.no) - 1]
+                .photos
+                .clone_from(&one.photos);
+        }
         (pieces, parts_of_all(&shared, said, count))
     }
 
@@ -91,7 +105,13 @@ impl Reader {
     }
 
     /// What is said of single pieces, each once.
-    fn each(&mut self, fields: &Map<String, Value>, count: u16, photos: &[String]) -> Vec<Said> {
+    fn each(
+        &mut self,
+        fields: &Map<String, Value>,
+        count: u16,
+        photos: &[String],
+        shared: &[Part],
+    ) -> Vec<Said> {
         let mut said: Vec<Said> = Vec::new();
         for s in self.list(fields, "pieces.each", usize::from(MOST_PIECES)) {
             if s.get("no").is_none() {
@@ -116,7 +136,7 @@ impl Reader {
                 );
                 continue;
             }
-            if said.iter().any(|(no, ..)| *no == whole) {
+            if said.iter().any(|one| one.no == whole) {
                 self.problem(
                     s.at("no"),
                     words::said_twice(whole),
@@ -129,7 +149,26 @@ impl Reader {
                 Some(fields) => self.parts(fields, &s.at("parts"), photos),
                 None => Vec::new(),
             };
-            said.push((whole, share, parts));
+            let mut shown = self.photos(&s);
+            let is_there = |key: &String| {
+                let listed = |of: &str, numbers: &[String]| {
+                    let number = key.strip_prefix(of).and_then(|key| key.strip_prefix('/'));
+                    number.is_some_and(|number| numbers.iter().any(|known| known == number))
+                };
+                let mut parts = shared.iter().chain(&parts);
+                listed("piece", photos) || parts.any(|p| listed(p.name.id(), &p.photos))
+            };
+            if let Some(key) = shown.iter().find(|key| !is_there(key)) {
+                let message = words::no_such_photo(&shorten(key));
+                self.problem(s.at("photos"), message, words::NO_SUCH_PHOTO_REMEDY);
+            }
+            shown.retain(is_there);
+            said.push(Said {
+                no: whole,
+                share,
+                parts,
+                photos: shown,
+            });
         }
         said
     }
@@ -157,7 +196,8 @@ impl Reader {
         if given.is_empty() || !adds_up || given.contains(&0.0) {
             return vec![
                 Each {
-                    share: 1.0 / count as f64
+                    share: 1.0 / count as f64,
+                    photos: Vec::new(),
                 };
                 count
             ];
@@ -170,6 +210,7 @@ impl Reader {
         let all = sum + rest * open as f64;
         let share = |share: &Option<f64>| Each {
             share: share.unwrap_or(rest) / all,
+            photos: Vec::new(),
         };
         typed.iter().map(share).collect()
     }
@@ -191,7 +232,7 @@ impl Reader {
 fn parts_of_all(shared: &[Part], said: Vec<Said>, count: u16) -> Vec<Part> {
     let own: Vec<(u16, Part)> = said
         .into_iter()
-        .flat_map(|(no, _, parts)| parts.into_iter().map(move |part| (no, part)))
+        .flat_map(|Said { no, parts, .. }| parts.into_iter().map(move |part| (no, part)))
         .collect();
     let mut all: Vec<Part> = Vec::new();
     let mut names = Vec::new();
@@ -353,6 +394,25 @@ mod tests {
     }
 
     #[test]
+    fn a_photo_says_which_piece_it_shows_and_makes_no_two_states() {
+        let (case, problems) = read(
+            r#""piece":{"photos":"p1"},"parts":[{"part":"foot","photos":"k1 k2","joint":"sound"}],
+            "pieces":{"relation":"pair","each":[{"no":2,"photos":"foot/k2 piece/p1"}]}"#,
+        );
+        assert_eq!(problems, []);
+        assert_eq!(case.parts.len(), 1);
+        for (key, pieces) in [("foot/k2", &[2][..]), ("piece/p1", &[2]), ("foot/k1", &[])] {
+            assert_eq!(case.pieces.shown_on(key), pieces);
+        }
+        let text = r#"{"format":"leavewell-case","version":2,"parts":[{"part":"foot","photos":"k1","joint":"sound"}],
+            "pieces":{"relation":"pair","each":[{"no":2,"share":40,"photos":"foot/k1",
+                "parts":[{"part":"foot","photos":"k3","dents":"minor","spots":[{"id":"a","fault":"split"}]}]}]}}"#;
+        let copy = Draft::parse(text).unwrap().duplicate().to_json();
+        assert!(!copy.contains("k1") && !copy.contains("k3") && !copy.contains("spots"));
+        assert!(copy.contains("minor") && copy.contains("40"));
+    }
+
+    #[test]
     fn what_cannot_be_is_named_and_nothing_is_lost() {
         for (body, field) in [
             (r#""pieces":{"count":0}"#, "pieces.count"),
@@ -410,6 +470,10 @@ mod tests {
             (
                 r#""pieces":{"count":2,"each":[{"no":1,"share":-5}]}"#,
                 "pieces.each[0].share",
+            ),
+            (
+                r#""pieces":{"count":2,"each":[{"no":1,"photos":"foot/k9"}]}"#,
+                "pieces.each[0].photos",
             ),
             (r#""pieces":{"count":2,"each":7}"#, "pieces.each"),
             (r#""pieces":7"#, "pieces"),

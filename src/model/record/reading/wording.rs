@@ -384,6 +384,13 @@ pub(crate) mod pieces {
 
     pub(crate) const SAID_TWICE_REMEDY: &str = "Only the first entry is used. Put both into one.";
 
+    pub(crate) fn no_such_photo(key: &str) -> String {
+        format!("There is no photo \"{key}\" in this record.")
+    }
+
+    pub(crate) const NO_SUCH_PHOTO_REMEDY: &str =
+        "Take the photo in first, or leave it out here. The file keeps what you entered.";
+
     pub(crate) fn shares_do_not_add_up(sum: f64) -> String {
         format!("The shares of the pieces cannot be: those given come to {sum} %.")
     }

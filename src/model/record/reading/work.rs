@@ -185,8 +185,13 @@ impl Reader {
         quotes
     }
 
-    /// Tests for lead, and last the laboratory's figures of the bench.
-    pub(super) fn tests(&mut self, root: &Map<String, Value>, own: &[Override]) -> Vec<Test> {
+    /// Tests for lead of so many pieces, and last the laboratory's figures of the bench.
+    pub(super) fn tests(
+        &mut self,
+        root: &Map<String, Value>,
+        own: &[Override],
+        count: u16,
+    ) -> Vec<Test> {
         let mut tests = Vec::new();
         for s in self.list(root, "tests", MOST_ENTRIES) {
             let id = self.written(&s, "id");
@@ -195,6 +200,7 @@ impl Reader {
             let on = self.about_when(&s, "on");
             let by: Option<Tester> = self.word(&s, "by");
             let passed = self.flag(&s, "passed");
+            let (of, passed) = self.tested_of(&s, count, passed);
             let Some(kind) = kind else {
                 if s.get("kind").is_none() {
                     self.problem(
@@ -209,18 +215,47 @@ impl Reader {
                 id,
                 kind,
                 part,
+                of,
                 on,
                 by,
                 passed,
             });
         }
-        tests.extend(self.released(root, own));
+        tests.extend(self.released(root, own, count));
         tests
+    }
+
+    /// The pieces that a test was of, and its result. A pass of which one of them cannot be told clears none.
+    fn tested_of(
+        &mut self,
+        s: &Section,
+        count: u16,
+        passed: Option<bool>,
+    ) -> (Vec<u16>, Option<bool>) {
+        let before = self.problems.len();
+        let mut of = self.piece_numbers(s, "of");
+        if let Some(beyond) = of.iter().find(|no| **no > count) {
+            self.problem(
+                s.at("of"),
+                words::pieces::no_such_piece(f64::from(*beyond), count),
+                words::pieces::NO_SUCH_PIECE_REMEDY,
+            );
+        }
+        let is_told = self.problems.len() == before;
+        if count == 1 {
+            of.clear();
+        }
+        (of, passed.filter(|passed| is_told || !passed))
     }
 
     /// The laboratory's figures of the bench as a release test of the interior: failed when a metal
     /// is over its limit, passed only when lead is given and nothing is over.
-    fn released(&mut self, root: &Map<String, Value>, own: &[Override]) -> Option<Test> {
+    fn released(
+        &mut self,
+        root: &Map<String, Value>,
+        own: &[Override],
+        count: u16,
+    ) -> Option<Test> {
         let bench = root.get("bench")?.as_object()?;
         let s = self.section(bench, "bench.food");
         let mut ledger = None;
@@ -233,17 +268,20 @@ impl Reader {
             lead |= field == "pb";
             failed |= released > ledger.value(limit);
         }
+        let passed = if failed {
+            Some(false)
+        } else {
+            lead.then_some(true)
+        };
+        let (of, passed) = self.tested_of(&s, count, passed);
         given.then(|| Test {
             id: "bench.food".to_owned(),
             kind: TestKind::Release,
             part: Some(PartName::Interior),
+            of,
             on: None,
             by: Some(Tester::Laboratory),
-            passed: if failed {
-                Some(false)
-            } else {
-                lead.then_some(true)
-            },
+            passed,
         })
     }
 

@@ -928,6 +928,12 @@ pub static FIELDS: &[Field] = &[
         FieldKind::Number(SHARE_IN_PERCENT),
         2,
     ),
+    field(
+        "pieces.each[].photos",
+        "Photographs that show it",
+        FieldKind::Several,
+        2,
+    ),
     field("lot.id", "Lot", FieldKind::Text, 2),
     field("lot.price", "Price of the lot", FieldKind::Number(MONEY), 2),
     field("lot.rule", "How it is shared out", FieldKind::Word, 2),
@@ -959,6 +965,7 @@ pub static FIELDS: &[Field] = &[
     field("tests[].note", "Note", FieldKind::Text, 2),
     field("tests[].kind", "What was tested", FieldKind::Word, 2),
     field("tests[].part", "Part", FieldKind::Word, 2),
+    field("tests[].of", "Pieces", FieldKind::Several, 2),
     field("tests[].by", "Who tested", FieldKind::Word, 2),
     field("tests[].on", "Tested on", FieldKind::Day, 2),
     field("tests[].passed", "Passed", FieldKind::Flag, 2),
@@ -1180,6 +1187,7 @@ pub static FIELDS: &[Field] = &[
     field("bench.food.sn", "Tin", FieldKind::Number(RELEASED), 1),
     field("bench.food.sb", "Antimony", FieldKind::Number(RELEASED), 1),
     field("bench.food.zn", "Zinc", FieldKind::Number(RELEASED), 1),
+    field("bench.food.of", "Pieces tested", FieldKind::Several, 2),
     field("bench.food.cup_ml", "One cup", FieldKind::Number(CUP), 1),
     field("bench.heat.air_c", "Room", FieldKind::Number(AIR), 1),
     field(

@@ -2,4 +2,3 @@
 
 pub(crate) const SHARES: &str = "What each piece counts for";
 pub(crate) const SHARES_HINT: &str = "What each is worth of the whole when undamaged, such as 60 and 40. Leave blank what counts the same.";
-pub(crate) const CHARGES_OF_ONE: &str = "You sell them one by one. The tables on this page take the charges off once; our advice takes them off for each.";
