@@ -95,7 +95,7 @@ const JUDGED: [&str; 9] = [
     "silver.f_none",
     "silver.high_point.",
     "silver.k",
-    "silver.loss.",
+    "silver.loss.chalk.",
     "silver.part.",
     "silver.s_floor",
     "silver.t0.",
