@@ -334,7 +334,9 @@ pub(super) fn named_by<'a>(figures: impl IntoIterator<Item = &'a Figure>) -> Tre
             (id.contains("T02_lacquer"), Treatment::LacquerOff),
             (id == FigureId::VALUE_OVER_OLD.text(), Treatment::Overplate),
         ];
-        let listed = NAMING.iter().map(|(named, t)| (id == named.text(), *t));
+        let listed = NAMING
+            .iter()
+            .map(move |(named, t)| (id == named.text(), *t));
         let others = listed.chain(others);
         let others = others.filter_map(|(is_named, t)| is_named.then_some(t));
         id.split('.').filter_map(Treatment::parse).chain(others)

@@ -6,7 +6,7 @@
 //! no silver off in a cleaning, and replace the chance of a mishap by its mean effect. Every draw then equals
 //! the example, and the answer agrees to a hundredth.
 
-use leavewell_model::ledger::{FigureId, Ledger, safe_range};
+use leavewell_model::ledger::Ledger;
 use leavewell_model::weigh_json;
 use serde_json::{Map, Value, json};
 
@@ -55,14 +55,7 @@ fn own_figures(known: &Known) -> Value {
                     put(figure.id, f64::from(u8::from(kind == known.kind)));
                 }
             }
-            // What a rule of safety rests on goes no lower than its range.
-            Some(("silver", row)) if row.starts_with("loss.") => {
-                let range = FigureId::parse(figure.id).and_then(safe_range);
-                put(
-                    figure.id,
-                    range.and_then(|range| range.least).unwrap_or(0.0),
-                );
-            }
+            Some(("silver", row)) if row.starts_with("loss.") => put(figure.id, 0.0),
             _ => {}
         }
     }
