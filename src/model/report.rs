@@ -705,24 +705,14 @@ pub struct ReasonReport {
     pub text: String,
     /// Amount in the case's currency, where there is one.
     pub amount: Option<f64>,
-    /// The treatments it names, for the pages made beside it; it does not travel.
-    #[serde(skip)]
-    pub named: TreatmentSet,
 }
 
 impl CounselReport {
-    /// The treatments that the advice and its reasons name.
+    /// The treatments that the advice and its contrast name.
     #[must_use]
     pub fn named(&self) -> TreatmentSet {
         let contrast = self.contrast.iter().flat_map(|c| &c.steps);
-        let ids = self.steps.iter().chain(contrast);
-        let reasons = self.reasons.iter().map(|reason| reason.named);
-        reasons
-            .chain(self.would_change.iter().map(ChangeReport::named))
-            .fold(
-                TreatmentSet::of_ids(ids.map(|id| id.get())),
-                TreatmentSet::or,
-            )
+        TreatmentSet::of_ids(self.steps.iter().chain(contrast).map(|id| id.get()))
     }
 }
 

@@ -30,7 +30,13 @@ pub fn guide(subject: &Subject) -> Vec<Block> {
             compared(report)
                 .map(|course| TreatmentSet::of_ids(course.steps.iter().map(|step| step.get()))),
         )
-        .fold(report.counsel.named(), TreatmentSet::or);
+        .fold(
+            report
+                .counsel
+                .named()
+                .or(subject.solved().named_in_reasons()),
+            TreatmentSet::or,
+        );
     let worked = with_cautions(
         case,
         named,

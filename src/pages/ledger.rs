@@ -309,28 +309,35 @@ fn hits<'a>(book: &Book<'a>, search: &str) -> Vec<&'a Figure> {
         .collect()
 }
 
-/// What the words of a figure name, where its id has no treatment's id in it: how the id begins.
-const NAMING: [(&str, Treatment); 8] = [
-    ("attribute.stability.keeping", Treatment::Keeping),
-    ("silver.loss.dip", Treatment::Dip),
-    ("silver.loss.foil_bath", Treatment::FoilBath),
-    ("silver.t0.new_plate", Treatment::Replate),
-    ("value.after_gilding", Treatment::Regild),
-    ("value.over_old", Treatment::Overplate),
-    ("value.over_old", Treatment::Replate),
-    ("work.away.laboratory", Treatment::TestLead),
+/// What the words of a figure name, where its id has no treatment's id in it.
+const NAMING: [(FigureId, Treatment); 12] = [
+    (FigureId::ATTRIBUTE_STABILITY_KEEPING, Treatment::Keeping),
+    (FigureId::COST_LARGE_WORK, Treatment::Lacquer),
+    (FigureId::SILVER_LOSS_DIP_BATH_SHARE, Treatment::Dip),
+    (FigureId::SILVER_LOSS_DIP_BATH_UM, Treatment::Dip),
+    (FigureId::SILVER_LOSS_DIP_SWAB_SHARE, Treatment::Dip),
+    (FigureId::SILVER_LOSS_DIP_SWAB_UM, Treatment::Dip),
+    (FigureId::SILVER_LOSS_FOIL_BATH_SHARE, Treatment::FoilBath),
+    (FigureId::SILVER_LOSS_FOIL_BATH_UM, Treatment::FoilBath),
+    (FigureId::SILVER_T0_NEW_PLATE, Treatment::Replate),
+    (FigureId::VALUE_AFTER_GILDING, Treatment::Regild),
+    (FigureId::VALUE_OVER_OLD, Treatment::Replate),
+    (FigureId::WORK_AWAY_LABORATORY, Treatment::TestLead),
 ];
 
 /// The treatments that these figures are about.
 pub(super) fn named_by<'a>(figures: impl IntoIterator<Item = &'a Figure>) -> TreatmentSet {
     let of = |figure: &'a Figure| {
         let id = figure.id;
-        let of_lacquer = [
+        let others = [
             (id.contains("lacquer"), Treatment::Lacquer),
             (id.contains("T02_lacquer"), Treatment::LacquerOff),
+            (id == FigureId::VALUE_OVER_OLD.text(), Treatment::Overplate),
         ];
-        let begun = NAMING.iter().map(|(start, t)| (id.starts_with(start), *t));
-        let others = begun.chain(of_lacquer);
+        let listed = NAMING
+            .iter()
+            .map(move |(named, t)| (id == named.text(), *t));
+        let others = listed.chain(others);
         let others = others.filter_map(|(is_named, t)| is_named.then_some(t));
         id.split('.').filter_map(Treatment::parse).chain(others)
     };

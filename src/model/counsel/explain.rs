@@ -83,14 +83,20 @@ impl Explained<'_> {
 
     /// The reasons, the most important first.
     pub(super) fn reasons(&self) -> Vec<ReasonReport> {
-        let mut reasons = Vec::new();
+        let (reasons, _) = self.reasons_and_named();
+        reasons
+    }
+
+    /// The reasons, and the treatments that they name.
+    pub(super) fn reasons_and_named(&self) -> (Vec<ReasonReport>, TreatmentSet) {
+        let (mut reasons, mut all_named) = (Vec::new(), TreatmentSet::default());
         let mut say = |code: &'static str, text, amount, named: &[Treatment]| {
             reasons.push(ReasonReport {
                 code: code.into(),
                 text,
                 amount,
-                named: TreatmentSet::of(named),
             });
+            all_named = all_named.or(TreatmentSet::of(named));
         };
         let chosen = self.advice.chosen;
         let own = &self.outcomes[chosen];
@@ -147,7 +153,7 @@ impl Explained<'_> {
             };
             say("runner_up", text, Some(gap), &self.courses[rival].steps);
         }
-        reasons
+        (reasons, all_named)
     }
 
     fn identity_reason(&self, say: &mut Say) {

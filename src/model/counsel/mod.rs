@@ -20,8 +20,6 @@ mod looked_at;
 mod member;
 pub mod offer;
 mod outcome;
-#[cfg(test)]
-mod own_figures;
 mod part_silver;
 mod per_draw;
 mod pieces;
@@ -35,6 +33,8 @@ mod selling;
 mod sentences;
 mod shared;
 mod solved;
+#[cfg(test)]
+mod tests;
 mod wear;
 mod weighed;
 mod what_if;

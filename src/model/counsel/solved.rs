@@ -31,6 +31,7 @@ use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Asked, Case, Goal, PartName, ledger_of};
 use crate::report::MovedReport;
 use crate::silver::bleed_range;
+use crate::terms::TreatmentSet;
 use crate::treatment::{Faults, LeadStatus, Situation, Treatment};
 
 /// A case taken through every phase up to the advice.
@@ -332,6 +333,13 @@ impl Solved {
             bleed: self.draws.shown.median(),
             fused: self.posterior.original_fused(),
         }
+    }
+
+    /// The treatments that the reasons for the advice name.
+    #[must_use]
+    pub fn named_in_reasons(&self) -> TreatmentSet {
+        let (_, named) = self.explained(0.0).reasons_and_named();
+        named
     }
 
     pub(super) fn explained(&self, worth_of_kind: f64) -> Explained<'_> {

@@ -89,13 +89,12 @@ pub fn safe_range(id: FigureId) -> Option<SafeRange> {
 
 /// The families from which rules infer how much silver is left, and where. They are judgement, so a person
 /// may move them within the shipped range and no further.
-const JUDGED: [&str; 9] = [
+const JUDGED: [&str; 8] = [
     "place.area.",
     "silver.bleed.",
     "silver.f_none",
     "silver.high_point.",
     "silver.k",
-    "silver.loss.",
     "silver.part.",
     "silver.s_floor",
     "silver.t0.",
