@@ -45,7 +45,7 @@ const REASONS: [(&str, &[Treatment]); 5] = [
 type Hazard = (&'static str, fn(&mut Draft));
 
 /// Every hazard a user can record.
-const HAZARDS: [Hazard; 41] = [
+const HAZARDS: [Hazard; 46] = [
     ("cadmium", |d| d.set("catalogue.hard_repair", "yes")),
     ("asbestos", |d| d.set("catalogue.insulator", "yes")),
     ("mercury gilding", |d| {
@@ -85,6 +85,21 @@ const HAZARDS: [Hazard; 41] = [
         d.set_part("foot", "corrosion", "white_powder");
     }),
     ("a split", |d| d.set_part("foot", "dents", "split")),
+    ("a split through the body", |d| {
+        d.set_part("body", "split", "through");
+    }),
+    ("loaded, as weighed", |d| {
+        d.set_flag("measures.density.loaded", Some(true));
+    }),
+    ("closed, as weighed", |d| {
+        d.set_flag("measures.density.hollow_sealed", Some(true));
+    }),
+    ("wood or ivory, as weighed", |d| {
+        d.set_flag("measures.density.organic", Some(true));
+    }),
+    ("filled behind, as measured", |d| {
+        d.set_flag("measures.iacs.loaded", Some(true));
+    }),
     ("a child", |d| {
         d.set_flag("aim.household_child_or_pregnant", Some(true));
     }),
@@ -235,6 +250,17 @@ fn weighing_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], report: &
             let asked: Vec<&str> = verdicts.iter().map(|v| v.reason.as_str()).collect();
             assert_eq!(told, asked, "{name}: {}", t.id());
         }
+        // A course of one step is ruled out exactly if the rule book rules the step out.
+        let alone = report.courses.iter().filter(|c| c.steps == [t.id()]);
+        for course in alone {
+            assert_eq!(
+                course.barred.is_empty(),
+                worst(verdicts).can_be_advised(),
+                "{name}: {} alone: {:?} with {verdicts:?}",
+                t.id(),
+                course.barred
+            );
+        }
         // A plan can be advised only if its first step can.
         for course in &report.courses {
             if course.barred.is_empty() && course.steps.first().is_some_and(|s| *s == t.id()) {
@@ -330,6 +356,34 @@ fn the_sheets_carry_the_cautions_of_every_hazard() {
                     c.id
                 );
             }
+        }
+    }
+}
+
+/// What a file of the figures says a hazard's caution belongs to, the rule book asks of: with the hazard recorded, the
+/// treatment is no longer simply allowed.
+#[test]
+fn the_rules_speak_wherever_a_hazards_caution_does() {
+    let plain = draft(PIECES[1].1);
+    for (hazard, id, guard) in [
+        ("asbestos", "caution.asbestos", "H17"),
+        ("mercury gilding", "caution.mercury", "H25"),
+        ("cadmium", "caution.cadmium", "H24"),
+    ] {
+        let (_, add) = HAZARDS.iter().find(|(name, _)| *name == hazard).unwrap();
+        let mut with = plain.clone();
+        add(&mut with);
+        let (now, _) = solved(&with);
+        let verdicts = verdicts(&now);
+        for t in &caution(id).unwrap().treatments {
+            let (it, said) = verdicts.iter().find(|(it, _)| it.id() == *t).unwrap();
+            if Treatment::NEVER.contains(it) {
+                continue;
+            }
+            assert!(
+                said.iter().any(|v| v.guard == guard),
+                "{hazard}: {t} says {said:?}"
+            );
         }
     }
 }

@@ -283,6 +283,44 @@ fn an_unsold_piece_is_evidence_that_the_price_was_too_high() {
     assert_eq!(told(&unsold), (1, Vec::new()));
 }
 
+/// Forty trays that sold over ten years at prices that rose by 3 in 100 a year, against the usual price of the kind
+/// or against their owners' estimates.
+fn rising(basis: &str) -> Teaching {
+    let closings: Vec<Closing> = (0..40_u16)
+        .map(|i| {
+            let year = 2026 + i / 4;
+            let years = f64::from(year) + 0.25 * f64::from(i % 4) + 1.0 / 12.0 - 2026.5;
+            let price = 160.0 * (0.03 * years).exp();
+            let mut draft = sold_tray(&format!("{price:.4}"));
+            draft.set("predicted[event=offered].basis", basis);
+            draft.set("predicted[event=offered].ledger", "2026.17");
+            draft.set("piece.name", &format!("Invented tray {i}"));
+            draft.set("predicted[event=offered].on", "2026-01-01");
+            draft.set(
+                "closed.sale.on",
+                &format!("{year}-{:02}-01", 1 + 3 * (i % 4) + 1),
+            );
+            closing(&format!("{i:03}"), &draft)
+        })
+        .collect();
+    Teaching::new(&evidence(&closings, None))
+}
+
+#[test]
+fn a_rising_market_is_not_taken_for_a_level() {
+    let of_class = rising("class").prices;
+    let (yearly, _) = of_class.shift(Shift::Drift);
+    assert!((0.02..0.031).contains(&yearly), "{yearly}");
+    assert!(Shift::Drift.figures().is_empty(), "it is never taught");
+    // An estimate is made anew for each piece and needs no such column.
+    let of_guess = rising("guess").prices;
+    assert!(of_guess.shift(Shift::Drift).0.abs() < 1e-12);
+    // Without the column the level would hold the rise of half the time.
+    let (level, _) = of_class.shift(Shift::ClassLevel);
+    let (guess, _) = of_guess.shift(Shift::Guess(Class::A2));
+    assert!(level < guess - 0.05, "{level} {guess}");
+}
+
 #[test]
 fn a_sale_used_for_another_piece_is_not_counted_a_second_time() {
     let sold = sold_tray("260");

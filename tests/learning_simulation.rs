@@ -9,10 +9,10 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 #![allow(clippy::disallowed_methods)] // a simulation on the machine it runs on
 
-use leavewell_model::learn::student4::below;
+use leavewell_model::learn::student4::WIDER;
 use leavewell_model::learn::{
-    Alarm, Closing, Learnt, Observed, PieceEvidence, PricedState, Scatter, Shift, Teaching, Topic,
-    record_of,
+    Alarm, Closing, Learnt, MishapCount, Observed, PieceEvidence, PricedState, Scatter, Shift,
+    Teaching, Topic, more_went_wrong, outside_the_range, record_of,
 };
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::maths::{Z10, probit};
@@ -103,6 +103,8 @@ struct Simulated {
     seen: Vec<Observed>,
     /// The price to compare a prediction with, if it sold.
     price: Option<Observed>,
+    /// The reserve against what was predicted, in ln, where there was one.
+    reserve: Option<f64>,
 }
 
 fn row_id(name: &str, class: Class) -> FigureId {
@@ -260,6 +262,7 @@ fn close(luck: &mut Luck, trade: Trade, reserve: bool) -> Simulated {
     Simulated {
         seen,
         price: sold.then_some(told),
+        reserve: (reserve && !shop).then_some(limit - guess - ln_said),
     }
 }
 
@@ -283,7 +286,7 @@ fn coverage<'a>(learnt: &Learnt, tried: impl Iterator<Item = &'a Observed>) -> [
     let mut n = 0.0;
     for seen in tried {
         let law = learnt.predict(&seen.row, seen.sd, seen.scatter);
-        let u = below((seen.y - law.at) / law.scale);
+        let u = law.share_below(seen.y);
         n += 1.0;
         for (hit, band) in hits.iter_mut().zip([0.5, 0.8, 0.9]) {
             *hit += f64::from(u8::from((u - 0.5).abs() <= 0.5 * band));
@@ -351,15 +354,8 @@ fn sixty_trades_find_what_bills_are() {
         "after 30: {:?}",
         means[2]
     );
-    // A t with four degrees of freedom, fitted to bills with normal noise and a few outliers, contains 45 to
-    // 46 in 100 where it should contain 50: its middle is too narrow when its tails are right. The prototype
-    // gives 45.0, 78.4 and 90.8 when the test pieces are new in every run.
-    for (held, band, off) in [
-        (means[3][2], 0.50, 0.06),
-        (means[3][3], 0.80, 0.03),
-        (means[3][4], 0.90, 0.03),
-    ] {
-        assert!((held - band).abs() <= off, "after 100: {:?}", means[3]);
+    for (held, band) in means[3][2..5].iter().zip([0.50, 0.80, 0.90]) {
+        assert!((held - band).abs() <= 0.03, "after 100: {:?}", means[3]);
     }
     // More pieces bring the replated factor towards the truth, .632.
     assert!(means[4][1] > means[2][1] && means[2][1] > means[0][1]);
@@ -402,6 +398,107 @@ fn right_figures_are_hardly_ever_accused() {
         }
         println!("{n} bills: off to one side {side} %, too narrow {narrow} %, too wide {wide} %");
         assert!(side <= 2 && narrow == 0, "{n}");
+    }
+}
+
+/// A sold piece as a record: what was predicted of it before the sale, and the sale.
+fn sold(id: usize, price: &Observed, reserve: Option<f64>) -> Closing {
+    let said = 100.0;
+    let far = (Z10 * price.sd).exp();
+    let mut draft = Draft::default();
+    for (path, text) in [
+        (
+            "predicted[event=offered].shipped.price",
+            format!("{:.4}/{said:.4}/{:.4}", said / far, said * far),
+        ),
+        ("closed.outcome", "sold".to_owned()),
+        ("closed.sale.price", format!("{:.4}", said * price.y.exp())),
+        (
+            "closed.sale.reserve",
+            reserve.map_or(String::new(), |ln| format!("{:.4}", said * ln.exp())),
+        ),
+    ] {
+        draft.set(path, &text);
+    }
+    Closing {
+        id: format!("{id:05}"),
+        case: draft.read().0,
+    }
+}
+
+#[test]
+#[ignore = "a simulation, run on request"]
+fn right_prices_are_seldom_accused_and_wrong_ones_found() {
+    for (n, most_accused, least_found) in [(30, 5, 0), (100, 8, 5), (200, 12, 15)] {
+        let (mut accused, mut found) = (0, 0);
+        for run in 0..100_u64 {
+            for (trade, side) in [(AS_SHIPPED, &mut accused), (DIFFERENT, &mut found)] {
+                let mut luck = Luck(run * 15_485_863 + n);
+                let mut closings = Vec::new();
+                while (closings.len() as u64) < n {
+                    let piece = close(&mut luck, trade, true);
+                    closings.extend(
+                        piece
+                            .price
+                            .as_ref()
+                            .map(|price| sold(closings.len(), price, piece.reserve)),
+                    );
+                }
+                let record = record_of(Topic::Prices, &closings);
+                assert_eq!(record.said.len() as u64, n);
+                assert!(!record.alarms.contains(&Alarm::TooNarrow), "{n}");
+                let off = [Alarm::TooLow, Alarm::TooHigh];
+                *side += u32::from(off.iter().any(|alarm| record.alarms.contains(alarm)));
+            }
+        }
+        println!("{n} prices: off to one side {accused} % if right, {found} % if not");
+        assert!(accused <= most_accused && found >= least_found, "{n}");
+    }
+}
+
+#[test]
+#[ignore = "a simulation, run on request"]
+fn right_figures_are_seldom_called_out_of_range() {
+    for n in [30_u32, 100, 200] {
+        let (mut outside, mut no_help, mut mishaps) = (0, 0, 0);
+        for run in 0..100_u64 {
+            let mut luck = Luck(run * 32_452_843 + u64::from(n));
+            let pieces: Vec<Simulated> =
+                (0..n).map(|_| close(&mut luck, AS_SHIPPED, true)).collect();
+            let all = Teaching::new(&evidence_of(&pieces));
+            let is_out = [&all.prices, &all.bills]
+                .iter()
+                .any(|learnt| !outside_the_range(learnt).is_empty());
+            outside += u32::from(is_out);
+            // Each piece is predicted as shipped, and with what the pieces before it taught, twenty at a time.
+            let mut closings = Vec::new();
+            for (at, piece) in pieces.iter().enumerate() {
+                let before = Teaching::new(&evidence_of(&pieces[..at / 20 * 20]));
+                let Some(price) = &piece.price else { continue };
+                let law = before.prices.predict(&price.row, price.sd, price.scatter);
+                let mut one = sold(at, price, piece.reserve);
+                let taught =
+                    [-Z10, 0.0, Z10].map(|z| 100.0 * (law.at + z * WIDER * law.scale).exp());
+                one.case.predicted[0].taught_values.price = Some(taught);
+                closings.push(one);
+            }
+            let record = record_of(Topic::Prices, &closings);
+            no_help += u32::from(record.alarms.contains(&Alarm::LearningHasNotHelped));
+            let bad = (0..n).filter(|_| luck.is(0.05)).count();
+            mishaps += u32::from(more_went_wrong(&MishapCount {
+                cells: Vec::new(),
+                works: f64::from(n),
+                bad: bad as f64,
+                expected: 0.05 * f64::from(n),
+                times: 1.0,
+            }));
+        }
+        println!(
+            "{n} pieces: out of range {outside} %, learning no help {no_help} %, mishaps {mishaps} %"
+        );
+        // Where the shipped figures are exactly right, learning costs a little, so that some of these alarms
+        // are true.
+        assert!(outside <= 3 && no_help <= 15 && mishaps <= 1, "{n}");
     }
 }
 

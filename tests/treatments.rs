@@ -593,3 +593,23 @@ fn all_six_display_only_reasons_are_listed_and_one_is_enough() {
     });
     assert_eq!(reasons, 6);
 }
+
+/// The page gives the risk of the class that the weighing uses: replating keeps .70 of a documented piece of
+/// nickel silver when it goes wrong, and .60 of another (ledger, `hazard.T14a.C1.kept` and `.C2.kept`).
+#[test]
+fn a_documented_piece_shows_the_risks_that_the_weighing_uses() {
+    let shown = |documented: bool| {
+        let mut draft = Draft::default();
+        draft.set("piece.form", "tray");
+        draft.set_answer("M01", "seen", "");
+        draft.set_answer("S04", "seen", "");
+        draft.set_flag("piece.documented", documented.then_some(true));
+        let blocks = PageName::Catalogue.blocks(&Subject::new(draft));
+        serde_json::to_string(&blocks).unwrap()
+    };
+    let line = |kept: &str| {
+        format!("about 3 in 100 (1.5 to 6), leaving about {kept} % of the value when it happens")
+    };
+    assert!(shown(false).contains(&line("60")));
+    assert!(shown(true).contains(&line("70")) && !shown(true).contains(&line("60")));
+}

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize, Serializer};
 use crate::ledger::Level;
 use crate::record::Problem;
 pub use crate::terms::Text;
+use crate::terms::TreatmentSet;
 
 /// Everything the model says about one case.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -704,6 +705,33 @@ pub struct ReasonReport {
     pub text: String,
     /// Amount in the case's currency, where there is one.
     pub amount: Option<f64>,
+    /// The treatments it names, for the pages made beside it; it does not travel.
+    #[serde(skip)]
+    pub named: TreatmentSet,
+}
+
+impl CounselReport {
+    /// The treatments that the advice and its reasons name.
+    #[must_use]
+    pub fn named(&self) -> TreatmentSet {
+        let contrast = self.contrast.iter().flat_map(|c| &c.steps);
+        let ids = self.steps.iter().chain(contrast);
+        let reasons = self.reasons.iter().map(|reason| reason.named);
+        reasons
+            .chain(self.would_change.iter().map(ChangeReport::named))
+            .fold(
+                TreatmentSet::of_ids(ids.map(|id| id.get())),
+                TreatmentSet::or,
+            )
+    }
+}
+
+impl ChangeReport {
+    /// The treatments it names.
+    #[must_use]
+    pub fn named(&self) -> TreatmentSet {
+        TreatmentSet::of_ids(self.to_steps.iter().map(|id| id.get()))
+    }
 }
 
 /// Where the answer flips.

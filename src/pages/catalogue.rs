@@ -8,8 +8,8 @@ use super::caution_blocks;
 use super::number_text::figures;
 use super::standing::Standing;
 use super::wording::catalogue as words;
-use leavewell_model::counsel::Solved;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
+use leavewell_model::counsel::{Solved, mishap_figures};
 use leavewell_model::ledger::{
     FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
@@ -19,6 +19,7 @@ use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
 use leavewell_model::treatment::{Outcome, Situation, Verdict, check, worst};
+use leavewell_model::value::Class;
 
 /// The five treatments people ask about most. They come first.
 const FIRST: [Treatment; 5] = [
@@ -248,34 +249,40 @@ fn risks(t: Treatment, by_sort: &[Risk; 5], s: &Situation) -> Vec<String> {
             continue;
         }
         let risk = by_sort.get(sort).copied().unwrap_or(Risk::None);
-        let ids = match risk {
-            Risk::None => None,
-            Risk::Class(chance, size) => Some((
-                format!("hazard.class.{chance}.p"),
-                format!("hazard.class.{size}.kept"),
-            )),
-            Risk::Ledger => {
-                let group = GROUPS.get(sort).copied().unwrap_or("C4");
-                Some((
-                    format!("hazard.{}.{group}.p", t.id()),
-                    format!("hazard.{}.{group}.kept", t.id()),
-                ))
+        let found = match risk {
+            Risk::None => {
+                lines.push(words::no_risk(name));
+                continue;
             }
+            Risk::Class(chance, size) => s
+                .ledger
+                .find(&format!("hazard.class.{chance}.p"))
+                .zip(s.ledger.find(&format!("hazard.class.{size}.kept"))),
+            Risk::Ledger => mishap_figures(t, likeliest_class(kinds, s))
+                .map(|(p, kept)| (s.ledger.figure(p), s.ledger.figure(kept))),
         };
-        let found = ids.and_then(|(p, kept)| s.ledger.find(&p).zip(s.ledger.find(&kept)));
-        lines.push(match found {
-            None => words::no_risk(name),
-            Some((p, kept)) => words::risk(
+        lines.extend(found.map(|(p, kept)| {
+            words::risk(
                 name,
                 &figures(100.0 * p.value),
                 &figures(100.0 * p.low),
                 &figures(100.0 * p.high),
                 100.0 * kept.value,
                 &capital(p.tag.words()),
-            ),
-        });
+            )
+        }));
     }
     lines
+}
+
+/// The class of value of the likeliest of these kinds, whose figures the weighing uses.
+fn likeliest_class(kinds: &[Kind], s: &Situation) -> Class {
+    let most = kinds
+        .iter()
+        .copied()
+        .max_by(|a, b| s.posterior.of(*a).total_cmp(&s.posterior.of(*b)));
+    // Early and later pieces go wrong alike.
+    Class::of(most.unwrap_or(Kind::Out), false, s.case.piece.documented)
 }
 
 /// Sorts of piece that share their risks.
@@ -299,9 +306,6 @@ const SORTS: [(&str, &[Kind]); 5] = [
         ],
     ),
 ];
-
-/// Groups of hazard figures in the ledger, one per entry of [`SORTS`].
-const GROUPS: [&str; 5] = ["A", "B", "C2", "C3", "C4"];
 
 /// All rules, with the sources they rest on.
 fn rules() -> Block {

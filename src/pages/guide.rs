@@ -12,9 +12,9 @@ use super::{Subject, why};
 use leavewell_model::counsel::SampledPart;
 use leavewell_model::ledger::{FigureId, Ledger, finding};
 use leavewell_model::record::Case;
-use leavewell_model::report::{Band, CourseReport, Report};
+use leavewell_model::report::{Band, ChangeReport, CourseReport, Report};
 use leavewell_model::silver::bleed_range;
-use leavewell_model::terms::{PartName, Seen, capital, percent};
+use leavewell_model::terms::{PartName, Seen, TreatmentSet, capital, percent};
 
 /// Choices compared in the guide.
 const CHOICES: usize = 4;
@@ -23,8 +23,17 @@ const CHOICES: usize = 4;
 #[must_use]
 pub fn guide(subject: &Subject) -> Vec<Block> {
     let (case, report) = (subject.case(), subject.report());
+    let named = (subject.changes().iter())
+        .filter(|change| change.flips_at.is_some())
+        .map(ChangeReport::named)
+        .chain(
+            compared(report)
+                .map(|course| TreatmentSet::of_ids(course.steps.iter().map(|step| step.get()))),
+        )
+        .fold(report.counsel.named(), TreatmentSet::or);
     let worked = with_cautions(
         case,
+        named,
         vec![
             Block::para(words::invented(&case.piece.name)),
             Block::section(
@@ -132,7 +141,15 @@ fn worth(case: &Case, report: &Report) -> Block {
     }
 }
 
-/// The advised choice first, then those that no rule bars.
+/// The choices compared: the advised one first, then those that no rule bars.
+fn compared(report: &Report) -> impl Iterator<Item = &CourseReport> {
+    let open = report
+        .courses
+        .iter()
+        .filter(|course| course.barred.is_empty());
+    open.take(CHOICES)
+}
+
 fn choices(case: &Case, report: &Report) -> Block {
     let format = MoneyFormat::of(case.market.currency);
     let row = |course: &CourseReport| {
@@ -150,13 +167,7 @@ fn choices(case: &Case, report: &Report) -> Block {
     Block::Table(Table {
         caption: words::CHOICES_CAPTION.to_owned(),
         columns: words::CHOICES_COLUMNS.map(str::to_owned).to_vec(),
-        rows: report
-            .courses
-            .iter()
-            .filter(|course| course.barred.is_empty())
-            .take(CHOICES)
-            .map(row)
-            .collect(),
+        rows: compared(report).map(row).collect(),
     })
 }
 
@@ -195,7 +206,8 @@ fn advice(subject: &Subject) -> Vec<Block> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::sheet_cautions::{named_in, words_of};
+    use crate::sheet_cautions::words_of;
+    use leavewell_model::terms::Treatment;
 
     const TRAY: &str = include_str!("../../tests/cases/dented_tray.json");
 
@@ -228,9 +240,10 @@ mod tests {
         let subject = Subject::parse(TRAY).unwrap();
         let blocks = guide(&subject);
         let text = words_of(&blocks);
-        let named = named_in(&blocks);
-        assert!(!named.is_empty());
-        for treatment in named {
+        let named =
+            Treatment::ALL.map(|t| (t, text.to_lowercase().contains(&t.name().to_lowercase())));
+        assert!(named.iter().any(|(_, is_named)| *is_named));
+        for (treatment, _) in named.into_iter().filter(|(_, is_named)| *is_named) {
             let id = format!("caution.{}", treatment.id());
             if let Some(caution) = leavewell_model::ledger::caution(&id) {
                 assert!(text.contains(caution.text), "{id}");

@@ -17,6 +17,7 @@ use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::terms::Form;
 use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
+use leavewell_model::treatment::Mercury;
 use leavewell_model::treatment::limits::melts_bond;
 
 /// What gives way: id, name, figure for the temperature.
@@ -101,10 +102,7 @@ pub(super) fn section(bench: &Bench<'_>) -> Block {
         }
     }
     let situation = bench.solved.situation();
-    if situation.was_gilt()
-        || bench.case.has_seen("P14")
-        || bench.case.circumstances.fire_gilding == Some(true)
-    {
+    if situation.mercury() != Mercury::NoSign {
         blocks.push(Block::said(Tone::Stop, words::MERCURY));
     }
     blocks.extend(heat_on_piece::blocks(

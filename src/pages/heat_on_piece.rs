@@ -68,11 +68,18 @@ pub(super) fn blocks(
     blocks
 }
 
+const FAULTY_OR_MENDED: [Joint; 4] = [
+    Joint::Open,
+    Joint::Leaking,
+    Joint::GreyRepair,
+    Joint::NeatRepair,
+];
+
 /// The first part whose joint is recorded as faulty or mended, or else one that is usually soldered on.
 fn usual_part(bench: &Bench<'_>, parts: &[PartName]) -> PartName {
     let recorded = bench.case.parts.iter();
     recorded
-        .filter(|p| p.joint.is_some_and(|j| j != Joint::Sound))
+        .filter(|p| p.has_any_joint(&FAULTY_OR_MENDED))
         .map(|p| p.name)
         .chain(SOLDERED_ON)
         .find(|p| parts.contains(p))

@@ -14,10 +14,10 @@ use super::ledger_trace::trace;
 use super::sheet_cautions::with_cautions;
 use super::wording::ledger as words;
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::ledger::{Figure, Ledger, Tag, loosest, meaning, source};
+use leavewell_model::ledger::{Figure, FigureId, Ledger, Tag, meaning, safe_range, source};
 use leavewell_model::record::{Case, Draft, Problem, TaughtFigures};
 use leavewell_model::report::Report;
-use leavewell_model::terms::share;
+use leavewell_model::terms::{Treatment, TreatmentSet, share};
 
 /// Greatest number of figures shown with fields at a time.
 const MOST_OPEN: usize = 25;
@@ -53,6 +53,8 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let book = Book::new(subject);
     let draft = subject.draft();
     let search = draft.text(SEARCH);
+    // Without a search the page lists every figure, and so names every treatment.
+    let mut named: TreatmentSet = Treatment::ALL.into_iter().collect();
     let mut blocks = vec![Block::Field(EntryField {
         path: SEARCH.to_owned(),
         label: words::FIND.to_owned(),
@@ -82,9 +84,11 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
             }),
         ));
     } else {
-        blocks.push(found(&book, &search));
+        let hits = hits(&book, &search);
+        named = named_by(hits.iter().copied());
+        blocks.push(found(&book, &hits));
     }
-    with_cautions(subject.case(), blocks)
+    with_cautions(subject.case(), named, blocks)
 }
 
 /// How many of the figures behind this advice rest on each kind of knowledge.
@@ -215,13 +219,8 @@ fn with_fields(book: &Book, figure: &Figure) -> Block {
         let text = taught_sentence(shipped, taught, book.case.taught.pieces);
         rows.insert(2, (words::TAUGHT.to_owned(), text));
     }
-    if let Some((limit, at_most)) = loosest(shipped) {
-        let way = if at_most {
-            words::MORE_THAN
-        } else {
-            words::LESS_THAN
-        };
-        rows.push((words::SAFETY.to_owned(), words::limit_of_safety(way, limit)));
+    if let Some(range) = FigureId::parse(figure.id).and_then(safe_range) {
+        rows.push((words::SAFETY.to_owned(), words::safe_values(range)));
     }
     let place = format!("overrides.{{{}}}", figure.id);
     let text = |path: &str| book.draft.text(path);
@@ -291,16 +290,15 @@ fn problem(book: &Book, id: &str) -> String {
         .join(" ")
 }
 
-/// The figures that match every search word, the first of them with fields.
-fn found(book: &Book, search: &str) -> Block {
+/// The figures that match every search word.
+fn hits<'a>(book: &Book<'a>, search: &str) -> Vec<&'a Figure> {
     let wanted: Vec<String> = search
         .to_lowercase()
         .split_whitespace()
         .take(8)
         .map(str::to_owned)
         .collect();
-    let hits: Vec<&Figure> = book
-        .ledger
+    book.ledger
         .figures()
         .filter(|f| {
             let text = [f.id, " ", words(f), " ", &cited(f), " ", f.tag.words()]
@@ -308,7 +306,39 @@ fn found(book: &Book, search: &str) -> Block {
                 .to_lowercase();
             wanted.iter().all(|w| text.contains(w.as_str()))
         })
-        .collect();
+        .collect()
+}
+
+/// What the words of a figure name, where its id has no treatment's id in it: how the id begins.
+const NAMING: [(&str, Treatment); 8] = [
+    ("attribute.stability.keeping", Treatment::Keeping),
+    ("silver.loss.dip", Treatment::Dip),
+    ("silver.loss.foil_bath", Treatment::FoilBath),
+    ("silver.t0.new_plate", Treatment::Replate),
+    ("value.after_gilding", Treatment::Regild),
+    ("value.over_old", Treatment::Overplate),
+    ("value.over_old", Treatment::Replate),
+    ("work.away.laboratory", Treatment::TestLead),
+];
+
+/// The treatments that these figures are about.
+pub(super) fn named_by<'a>(figures: impl IntoIterator<Item = &'a Figure>) -> TreatmentSet {
+    let of = |figure: &'a Figure| {
+        let id = figure.id;
+        let of_lacquer = [
+            (id.contains("lacquer"), Treatment::Lacquer),
+            (id.contains("T02_lacquer"), Treatment::LacquerOff),
+        ];
+        let begun = NAMING.iter().map(|(start, t)| (id.starts_with(start), *t));
+        let others = begun.chain(of_lacquer);
+        let others = others.filter_map(|(is_named, t)| is_named.then_some(t));
+        id.split('.').filter_map(Treatment::parse).chain(others)
+    };
+    figures.into_iter().flat_map(of).collect()
+}
+
+/// These figures, the first of them with fields.
+fn found(book: &Book, hits: &[&Figure]) -> Block {
     let all = book.ledger.figures().count();
     let (open, closed) = hits.split_at(hits.len().min(MOST_OPEN));
     let mut blocks = vec![Block::para(match hits.len() {
@@ -404,4 +434,31 @@ fn band(figure: &Figure) -> String {
 
 fn cited(figure: &Figure) -> String {
     source(figure.source).map_or_else(|| figure.source.to_owned(), |s| s.citation.to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_figure_carries_every_treatment_that_its_words_name() {
+        for figure in Ledger::standard().figures() {
+            let text = format!(
+                " {} ",
+                words(figure)
+                    .to_lowercase()
+                    .replace([',', ':', ';', '.'], " ")
+            );
+            for treatment in Treatment::ALL {
+                if text.contains(&format!(" {} ", treatment.name().to_lowercase())) {
+                    assert!(
+                        named_by([figure]).iter().any(|named| named == treatment),
+                        "{}: {}",
+                        figure.id,
+                        treatment.name()
+                    );
+                }
+            }
+        }
+    }
 }

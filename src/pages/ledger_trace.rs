@@ -3,7 +3,7 @@
 
 use super::Subject;
 use super::block::{Block, Tone};
-use super::ledger::{Book, figure_table};
+use super::ledger::{Book, figure_table, named_by};
 use super::sheet_cautions::with_cautions;
 use super::wording::ledger_trace as words;
 use leavewell_model::counsel::money;
@@ -70,8 +70,10 @@ const MADE: [Made; 5] = [
 /// Builds the separate page, with cautions for the treatments it names.
 #[must_use]
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
-    let blocks = trace(&Book::new(subject));
-    with_cautions(subject.case(), blocks)
+    let book = Book::new(subject);
+    let figures = MADE.iter().flat_map(|made| inputs(&book, made));
+    let named = named_by(figures).or(book.report.counsel.named());
+    with_cautions(subject.case(), named, trace(&book))
 }
 
 /// One section for each number.

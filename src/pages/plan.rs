@@ -16,8 +16,8 @@ use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{MOST_HELD, MOST_NEEDS, Need, Selection, StockChoice, select};
 use leavewell_model::record::schema::number_typed;
 use leavewell_model::record::{Draft, NumberKind};
-use leavewell_model::terms::Treatment;
 use leavewell_model::terms::{Currency, Form};
+use leavewell_model::terms::{Treatment, TreatmentSet};
 
 /// Columns of the tables of work.
 const COLUMNS: [&str; 5] = [
@@ -306,7 +306,7 @@ impl<'a> Shelf<'a> {
         blocks.extend(self.others());
         blocks.push(Self::basis());
         let child = self.pieces.iter().any(|(_, offer)| offer.child);
-        blocks.push(cautions_for(&self.named(), child));
+        blocks.push(cautions_for(self.named(), child));
         blocks
     }
 
@@ -319,16 +319,11 @@ impl<'a> Shelf<'a> {
         picks.filter_map(|(place, ((_, offer), pick))| Some((place, offer.choices.get(*pick)?)))
     }
 
-    /// Every treatment that the plan may name, in catalogue order.
-    fn named(&self) -> Vec<Treatment> {
-        let names = |t: &Treatment| {
-            if *t == Treatment::Leave {
-                return true;
-            }
-            let mut offered = self.pieces.iter().flat_map(|(_, offer)| &offer.choices);
-            offered.any(|made| made.steps.iter().any(|step| step.get() == t.id()))
-        };
-        Treatment::ALL.into_iter().filter(names).collect()
+    /// Every treatment that the plan may name.
+    fn named(&self) -> TreatmentSet {
+        let offered = self.pieces.iter().flat_map(|(_, offer)| &offer.choices);
+        let steps = offered.flat_map(|choice| &choice.steps);
+        TreatmentSet::of_ids(steps.map(|step| step.get())).or(TreatmentSet::of(&[Treatment::Leave]))
     }
 
     fn sentence(&self, plan: &Selection<2>) -> String {

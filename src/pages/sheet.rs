@@ -20,7 +20,7 @@ use leavewell_model::record::{
     Case, Draft, Form, LengthUnit, Problem, WeightUnit, is_enough_to_advise, size_text,
 };
 use leavewell_model::report::{Band, Report};
-use leavewell_model::terms::{PartName, Relation, Seen, capital, small, the_pieces};
+use leavewell_model::terms::{PartName, Relation, Seen, TreatmentSet, capital, small, the_pieces};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// Version of the program, printed on every sheet.
@@ -76,6 +76,36 @@ impl<'a> Paper<'a> {
             || words::UNNAMED_PIECE.to_owned(),
             |form| form.label().to_owned(),
         )
+    }
+
+    /// The treatments that the history names.
+    pub(super) fn named_done(&self) -> TreatmentSet {
+        self.done.iter().filter_map(|work| work.treatment).collect()
+    }
+
+    /// The treatments that the proposal names.
+    pub(super) fn named_proposed(&self) -> TreatmentSet {
+        self.case
+            .proposal
+            .steps
+            .iter()
+            .map(|step| step.treatment)
+            .collect()
+    }
+
+    /// The treatments that a sheet with all options names: with too little recorded to advise, the history
+    /// and the proposal alone.
+    pub(super) fn named(&self) -> TreatmentSet {
+        let recorded = self.named_done().or(self.named_proposed());
+        if self.too_little() {
+            return recorded;
+        }
+        let options = self
+            .report
+            .options
+            .iter()
+            .map(|option| option.treatment.get());
+        recorded.or(TreatmentSet::of_ids(options))
     }
 
     /// The day the question was asked; `None` if not recorded.

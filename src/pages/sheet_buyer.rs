@@ -66,7 +66,12 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks.push(Block::said(Tone::Quiet, words::LAW_OF_THE_PLACE));
     let child = paper.case.aim.household_child_or_pregnant;
     // Not about work that nobody is offering the buyer.
-    blocks.push(cautions_of(&paper.report, is_of_the_piece, &blocks, child));
+    blocks.push(cautions_of(
+        &paper.report,
+        is_of_the_piece,
+        paper.named_done(),
+        child,
+    ));
     blocks
 }
 

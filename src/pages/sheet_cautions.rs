@@ -6,36 +6,38 @@ use super::wording::sheet_cautions as words;
 use leavewell_model::ledger::{Level, caution};
 use leavewell_model::record::Case;
 use leavewell_model::report::{CautionReport, Report};
-use leavewell_model::terms::ShortSort;
-use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{ShortSort, TreatmentSet};
 
-/// Adds the cautions for every treatment that the page names, and the deferral line.
-pub(super) fn with_cautions(case: &Case, mut blocks: Vec<Block>) -> Vec<Block> {
-    let named = named_in(&blocks);
-    blocks.push(cautions_for(&named, case.aim.household_child_or_pregnant));
+/// Adds the cautions for the treatments that the page names, and the deferral line.
+pub(super) fn with_cautions(
+    case: &Case,
+    named: TreatmentSet,
+    mut blocks: Vec<Block>,
+) -> Vec<Block> {
+    blocks.push(cautions_for(named, case.aim.household_child_or_pregnant));
     blocks
 }
 
 /// The section of cautions for these treatments.
-pub(super) fn cautions_for(named: &[Treatment], child: bool) -> Block {
+pub(super) fn cautions_for(named: TreatmentSet, child: bool) -> Block {
     section(Vec::new(), named, child)
 }
 
-/// The cautions of a sheet: the wanted ones of the report, then those for other treatments that the text
+/// The cautions of a sheet: the wanted ones of the report, then those for other treatments that the sheet
 /// names, most serious first.
 pub(super) fn cautions_of(
     report: &Report,
     wanted: impl Fn(&CautionReport) -> bool,
-    blocks: &[Block],
+    named: TreatmentSet,
     child: bool,
 ) -> Block {
     let wanted_cautions = report.cautions.iter().filter(|c| wanted(c)).cloned();
-    section(wanted_cautions.collect(), &named_in(blocks), child)
+    section(wanted_cautions.collect(), named, child)
 }
 
-fn section(mut list: Vec<CautionReport>, named: &[Treatment], child: bool) -> Block {
+fn section(mut list: Vec<CautionReport>, named: TreatmentSet, child: bool) -> Block {
     let mut agents: Vec<&str> = Vec::new();
-    for treatment in named {
+    for treatment in named.iter() {
         let id = format!("caution.{}", treatment.id());
         let Some(text) = caution(&id) else { continue };
         agents.extend(&text.agents);
@@ -80,27 +82,6 @@ fn tone(level: Level) -> Tone {
         Level::Care => Tone::Care,
         Level::Note => Tone::Note,
     }
-}
-
-/// Every treatment whose name appears in the text of these blocks as whole words. Options that are offered
-/// but not chosen do not count.
-pub(super) fn named_in(blocks: &[Block]) -> Vec<Treatment> {
-    let words = words_of(blocks).to_lowercase();
-    Treatment::ALL
-        .into_iter()
-        .filter(|t| has_words(&words, &t.name().to_lowercase()))
-        .collect()
-}
-
-fn has_words(text: &str, wanted: &str) -> bool {
-    text.match_indices(wanted).any(|(at, _)| {
-        let before = text[..at].chars().next_back();
-        let after = text[at + wanted.len()..].chars().next();
-        ![before, after]
-            .into_iter()
-            .flatten()
-            .any(char::is_alphanumeric)
-    })
 }
 
 /// All text of these blocks, one line each.
@@ -184,27 +165,21 @@ fn add_words(block: &Block, visit: &mut dyn FnMut(&str)) {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn treatment_names_match_whole_words_only() {
-        let found = |text: &str| named_in(&[Block::para(text)]);
-        assert_eq!(
-            found("First a LACQUER, then no more."),
-            [Treatment::Lacquer]
-        );
-        assert!(found("The inside is lacquered.").is_empty());
-        assert_eq!(found("full replating"), [Treatment::Replate]);
-    }
+    use leavewell_model::terms::Treatment;
 
     #[test]
     fn a_named_treatment_adds_its_caution_and_the_deferral_line() {
-        let blocks = with_cautions(&Case::default(), vec![Block::para("Hard solder was used.")]);
+        let hard = TreatmentSet::of(&[Treatment::HardSolder]);
+        // However the page words it.
+        let reworded = vec![Block::para("A joint made at red heat.")];
+        let blocks = with_cautions(&Case::default(), hard, reworded);
         let words = words_of(&blocks);
         for id in ["caution.T11", "caution.child", "caution.deferral"] {
             assert!(words.contains(caution(id).unwrap().text), "{id}");
         }
         let quiet = words_of(&with_cautions(
             &Case::default(),
+            TreatmentSet::default(),
             vec![Block::para("Nothing.")],
         ));
         assert!(!quiet.contains(caution("caution.child").unwrap().text));

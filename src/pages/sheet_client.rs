@@ -56,7 +56,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(questions(&paper));
     }
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
+    blocks.push(cautions_of(&paper.report, |_| true, paper.named(), child));
     blocks.push(word_list(&blocks, paper.ledger));
     blocks.push(Block::section(
         "client.made",

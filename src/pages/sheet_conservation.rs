@@ -22,7 +22,7 @@ use super::wording::sheet_conservation as words;
 use leavewell_model::ledger::treatment_text;
 use leavewell_model::record::Part;
 use leavewell_model::terms::{
-    Corrosion, FillState, Joint, PartName, Split, Treatment, small, the_pieces,
+    Corrosion, FillState, Joint, PartName, Split, Treatment, TreatmentSet, small, the_pieces,
 };
 
 /// Builds the page.
@@ -55,7 +55,13 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ));
     blocks.extend(missing(&paper, "conservation.missing"));
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, is_of_the_piece, &blocks, child));
+    let steps = if paper.case.proposal.steps.is_empty() && !paper.too_little() {
+        TreatmentSet::of_ids(advised(&paper))
+    } else {
+        paper.named_proposed()
+    };
+    let named = paper.named_done().or(steps);
+    blocks.push(cautions_of(&paper.report, is_of_the_piece, named, child));
     blocks.push(written_by(&paper));
     blocks
 }
@@ -163,6 +169,12 @@ fn condition(paper: &Paper) -> Vec<Block> {
     blocks
 }
 
+/// The ids of the steps advised; none where it is to be left alone.
+fn advised<'a>(paper: &'a Paper) -> impl Iterator<Item = &'static str> + use<'a> {
+    let steps = paper.report.counsel.steps.iter().map(|id| id.get());
+    steps.filter(|id| *id != Treatment::Leave.id())
+}
+
 /// One line for each step, to agree to or not; `None` where no step is proposed or advised.
 fn consent(paper: &Paper) -> Option<Block> {
     let proposal = &paper.case.proposal.steps;
@@ -183,9 +195,7 @@ fn consent(paper: &Paper) -> Option<Block> {
     } else if paper.too_little() {
         Vec::new()
     } else {
-        let advised = paper.report.counsel.steps.iter();
-        let advised = advised.filter(|id| **id != *Treatment::Leave.id());
-        advised
+        advised(paper)
             .filter_map(|id| Some((treatment_text(id)?.name.to_owned(), false)))
             .collect()
     };

@@ -12,7 +12,7 @@ use leavewell_model::terms::{
     Corrosion, Dents, Engraving, Fill, Gilding, Interior, Joint, Lacquer, Lead, Loss, Material,
     Mount, PartName, Repair, Replaced, Split, SpotFault, TestKind,
 };
-use leavewell_model::treatment::{LeadStatus, Release, release_of};
+use leavewell_model::treatment::{LeadStatus, Mercury, Release, mercury, release_of};
 
 /// One disclosure: a few words for a ticket, a sentence for a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -236,7 +236,7 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     }
 }
 
-/// The parts on which a release test passed.
+/// The parts on which a release test passed that counts.
 fn passed_on(paper: &Paper) -> Vec<String> {
     let passed = |name: &PartName| release_of(*name, paper.case).passed();
     let parts = PartName::ALL.iter().copied().filter(passed);
@@ -255,7 +255,7 @@ fn hazards(paper: &Paper, list: &mut Vec<Disclosure>) {
             &words::ivory(&and(&ivory)),
         );
     }
-    if answers.fire_gilding == Some(true) || paper.case.has_seen("P14") {
+    if mercury(paper.case) >= Mercury::Possible {
         add(words::MERCURY_SHORT, words::MERCURY);
     }
     if answers.hard_repair == Some(true) {

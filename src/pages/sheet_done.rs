@@ -252,7 +252,8 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(Block::said(Tone::Note, words::first_shown(MOST)));
     }
     blocks.push(happened(subject));
-    let mut blocks = with_cautions(subject.case(), blocks);
+    let recorded = case.done.iter().filter_map(|work| work.treatment);
+    let mut blocks = with_cautions(case, recorded.collect(), blocks);
     // The list of choices names every treatment.
     let all = Treatment::ALL
         .iter()

@@ -89,7 +89,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ));
     blocks.extend(rest(&paper));
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, |_| true, &blocks, child));
+    blocks.push(cautions_of(&paper.report, |_| true, paper.named(), child));
     blocks.push(word_list(&blocks, paper.ledger));
     blocks
 }

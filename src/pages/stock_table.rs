@@ -319,7 +319,7 @@ fn refused(why: [String; 2]) -> TablePreview {
     }
 }
 
-/// What parts the cells: of comma, semicolon and tab the one that stands most often in the first line.
+/// The delimiter: the most frequent of comma, semicolon and tab in the first line.
 fn delimiter(text: &str) -> u8 {
     let first = text.lines().next().unwrap_or_default();
     let mut is_quoted = false;
@@ -444,8 +444,8 @@ fn heading_of(path: &str) -> &'static str {
     known.map_or("", |column| column.heading)
 }
 
-/// How the dates of a column are written: as the person says, or else as a date tells that can only be read
-/// one way. `None` where none tells, or where two tell otherwise.
+/// How the dates of a column are written: as the person says, otherwise inferred from an unambiguous date;
+/// `None` if there is none or if two conflict.
 fn order_of(column: &str, rows: &[(usize, Vec<String>)], at: usize) -> Option<DateOrder> {
     match column {
         DAY_FIRST => return Some(DateOrder::DayFirst),

@@ -48,7 +48,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         weights::section(&deep, draft),
         super::risk_tornado::section(&deep),
     ]);
-    with_cautions(subject.case(), blocks)
+    with_cautions(subject.case(), deep.shown.named, blocks)
 }
 
 /// A case weighed for this page.

@@ -87,6 +87,7 @@ impl Ask {
                 | PageName::Ledger
                 | PageName::SheetForBuyer
                 | PageName::SheetForClient
+                | PageName::SheetForConservation
                 | PageName::SheetForFile,
             )
             | Self::Changes
@@ -181,7 +182,10 @@ pub fn from_bytes<T: for<'a> Deserialize<'a>>(bytes: &[u8]) -> Result<T, String>
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
     use super::*;
+    use leavewell_pages::Subject;
 
     fn every_ask() -> Vec<Ask> {
         let mut asks = vec![
@@ -220,6 +224,19 @@ mod tests {
         topics.sort_unstable();
         topics.dedup();
         assert_eq!(topics.len(), count);
+    }
+
+    #[test]
+    fn pages_that_take_long_go_to_the_worker_for_long_jobs() {
+        let mut long = 0;
+        for page in PageName::ALL {
+            let subject = Subject::parse(r#"{"format":"leavewell-case","version":1}"#).unwrap();
+            if page.prepare(&subject).is_some() {
+                assert_eq!(Ask::Page(page).worker(), Worker::LongJobs, "{page:?}");
+                long += 1;
+            }
+        }
+        assert!(long > 3);
     }
 
     #[test]

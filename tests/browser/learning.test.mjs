@@ -46,7 +46,7 @@ browserTest("what pieces teach is shown, turned on, heard and turned off", async
   await page.getByText(/The bill was £400\./).waitFor();
 
   await go("#/learning");
-  await page.getByText("1 closed piece tells something", { exact: false }).waitFor();
+  await page.getByText("1 closed piece can be learnt from", { exact: false }).waitFor();
   await page.getByText(/^We judged it 100 \(50 to 240\)\. 1 piece of yours makes it /).waitFor();
   await page.getByText("Answers use our figures as shipped.").waitFor();
   await checkAccess("what pieces teach");

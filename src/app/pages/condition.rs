@@ -5,11 +5,8 @@ mod summary;
 
 use leavewell_model::Report;
 use leavewell_model::ledger::caution;
-use leavewell_model::record::Part;
 use leavewell_model::report::CautionReport;
-use leavewell_model::terms::{
-    Corrosion, Fill, Form, Joint, Lead, PartName, capital, small, the_pieces,
-};
+use leavewell_model::terms::{Form, PartName, Treatment, capital, small, the_pieces};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
@@ -228,33 +225,22 @@ fn answer(report: &Report) -> Html {
         .html()
 }
 
-/// Cautions for recorded hazards: lead, closed hollow parts, corrosion.
+/// The cautions of the hazards in the record, as the advice has them, and that of the test for lead, which every part
+/// names.
 fn here(open: &Open) -> Vec<CautionReport> {
-    let any = |has: &dyn Fn(&Part) -> bool| open.case.parts.iter().any(has);
-    let lead = any(&|p| {
-        p.joint == Some(Joint::GreyRepair)
-            || p.lead == Some(Lead::Present)
-            || p.fill == Some(Fill::Lead)
+    let of_work = |id: &str| {
+        let of = id.strip_prefix("caution.").unwrap_or(id);
+        Treatment::parse(of).is_some() || id == "caution.child"
+    };
+    let all = open.report().into_iter().flat_map(|r| &r.cautions);
+    let test = caution("caution.T17").map(|text| CautionReport {
+        id: text.id.to_owned(),
+        level: text.level,
+        about: text::ABOUT_LEAD_TEST.to_owned(),
+        text: text.text.to_owned(),
     });
-    let hollow = any(&|p| matches!(p.fill, Some(Fill::Sealed | Fill::Pitch)));
-    let eaten = any(&|p| p.corrosion.is_some_and(|c| c != Corrosion::None));
-    // Every part names the test for lead, so its caution is always shown.
-    [
-        (lead, "caution.lead", text::ABOUT_LEAD),
-        (eaten, "caution.corrosion", text::ABOUT_CORROSION),
-        (hollow, "caution.sealed", text::ABOUT_SEALED),
-        (true, "caution.T17", text::ABOUT_LEAD_TEST),
-    ]
-    .into_iter()
-    .filter(|(named, ..)| *named)
-    .filter_map(|(_, id, about)| {
-        let text = caution(id)?;
-        Some(CautionReport {
-            id: id.to_owned(),
-            level: text.level,
-            about: about.to_owned(),
-            text: text.text.to_owned(),
-        })
-    })
-    .collect()
+    all.filter(|c| !of_work(&c.id))
+        .cloned()
+        .chain(test)
+        .collect()
 }

@@ -191,7 +191,4 @@ pub const KEEP_RECORD_WHEN: &str =
 
 // The subjects of the cautions.
 
-pub const ABOUT_LEAD: &str = "Lead";
-pub const ABOUT_CORROSION: &str = "Corrosion";
-pub const ABOUT_SEALED: &str = "Closed hollow parts";
 pub const ABOUT_LEAD_TEST: &str = "Test for lead";

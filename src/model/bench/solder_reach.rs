@@ -27,7 +27,11 @@ pub fn solder_joint_c(ledger: &Ledger) -> (f64, f64) {
     let (low, high) = liquid.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), c| {
         (low.min(c), high.max(c))
     });
-    (low + above.low, high + above.high)
+    // An own value may be as large as a number can be; the joint is then still hotter than the air.
+    (
+        (low + above.low).min(f64::MAX),
+        (high + above.high).min(f64::MAX),
+    )
 }
 
 /// How far soldering heat opens old soft solder around a patch on this metal.
@@ -43,7 +47,8 @@ pub fn solder_reach(metal: BaseMetal, ledger: &Ledger) -> SolderReach {
     let end_mm = v(FigureId::HEAT_EXTENT).max(1.0);
     let reach = |joint_c: f64, thickness_mm: f64, loss: f64| {
         let field = HeatField {
-            length_mm: sheet_length_mm(metal.conductivity(ledger), thickness_mm.max(0.01), loss),
+            length_mm: sheet_length_mm(metal.conductivity(ledger), thickness_mm.max(0.01), loss)
+                .min(f64::MAX),
             spread: Spread::Disk {
                 patch_mm: v(FigureId::GUARD_HEAT_PATCH).max(0.1),
                 end_mm,

@@ -7,7 +7,7 @@ use crate::ledger::{CautionText, FigureId, Level, caution};
 use crate::record::Joint;
 use crate::report::CautionReport;
 use crate::terms::ShortSort;
-use crate::treatment::{Situation, Treatment};
+use crate::treatment::{Mercury, Situation, Treatment};
 
 /// Agents that call for the caution on children and pregnancy.
 const CHILD_AGENTS: [&str; 6] = [
@@ -59,7 +59,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
     } else {
         Level::Care
     };
-    let mercury_level = if yes(answers.fire_gilding) || s.case.has_seen("P14") {
+    let mercury_level = if s.mercury() >= Mercury::Likely {
         Level::Stop
     } else {
         Level::Care
@@ -91,7 +91,7 @@ fn hazards(s: &Situation) -> Vec<(&'static str, Level, &'static str)> {
             words::SEALED,
         ),
         (
-            s.was_gilt() || s.case.has_seen("P14") || yes(answers.fire_gilding),
+            s.mercury() != Mercury::NoSign,
             "caution.mercury",
             mercury_level,
             words::MERCURY,

@@ -100,8 +100,10 @@ pub(super) fn in_order(steps: &[Treatment]) -> Vec<Treatment> {
 pub(super) mod needed {
     /// Splits and open joints are closed.
     pub(in crate::counsel) const JOINTS: u8 = 1;
-    /// Splits are mended.
-    pub(in crate::counsel) const SPLIT: u8 = 2;
+    /// Splits are mended before the metal is pushed.
+    pub(in crate::counsel) const PUSHED_SPLIT: u8 = 2;
+    /// Splits are mended before it is plated.
+    pub(in crate::counsel) const PLATED_SPLIT: u8 = 32;
     /// Nothing leaks.
     pub(in crate::counsel) const LEAK: u8 = 4;
     /// The old lead repair is removed.
@@ -309,9 +311,9 @@ impl<'a> Rulings<'a> {
         let mut needs = 0;
         for t in done {
             needs |= match t {
-                T::Replate | T::Overplate => needed::JOINTS | needed::SPLIT,
-                T::Dents if self.worn_skin() => needed::SPLIT | needed::PLATED,
-                T::Dents => needed::SPLIT,
+                T::Replate | T::Overplate => needed::JOINTS | needed::PLATED_SPLIT,
+                T::Dents if self.worn_skin() => needed::PUSHED_SPLIT | needed::PLATED,
+                T::Dents => needed::PUSHED_SPLIT,
                 T::Lacquer => needed::LEAK,
                 T::LowMelt if lead == LeadStatus::Present => needed::LEAD_OUT,
                 _ => 0,
@@ -330,7 +332,7 @@ impl<'a> Rulings<'a> {
             given |= needed::JOINTS;
         }
         if !faults.has(Fault::Split) {
-            given |= needed::SPLIT;
+            given |= needed::PUSHED_SPLIT | needed::PLATED_SPLIT;
         }
         if !leaks.into_iter().any(|p| p.has_joint(Joint::Leaking)) {
             given |= needed::LEAK;
@@ -476,7 +478,8 @@ fn serves(done: &[Treatment], world: &World) -> u8 {
     let mut serves = 0;
     let has = |t| done.contains(&t);
     if has(T::Solder) || has(T::LowMelt) {
-        serves |= needed::JOINTS | needed::SPLIT | needed::LEAK;
+        serves |= needed::JOINTS | needed::LEAK;
+        serves |= needed::PUSHED_SPLIT | needed::PLATED_SPLIT;
     }
     if has(T::RemoveLead) {
         serves |= needed::LEAD_OUT;

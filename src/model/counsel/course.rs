@@ -4,8 +4,8 @@ use crate::terms::ShortSort;
 use std::rc::Rc;
 
 use super::choice::{BlockChoice, Rulings, Tested, WorkBlock, in_order, needed};
-use super::wording::course as words;
 use crate::terms::Reversibility;
+use crate::treatment::first;
 use crate::treatment::{LeadStatus, Outcome, Treatment, Verdict};
 
 /// A plan in the order in which it would be done. With a test for lead it is a policy: the later steps depend
@@ -73,11 +73,12 @@ impl Course {
             lacking | (needs & !serves)
         });
         let each = [
-            (needed::SPLIT, words::SPLIT_FIRST),
-            (needed::JOINTS, words::JOINT_FIRST),
-            (needed::LEAK, words::LEAK_FIRST),
-            (needed::LEAD_OUT, words::LEAD_OUT_FIRST),
-            (needed::PLATED, words::PLATED_AFTER),
+            (needed::PUSHED_SPLIT, first::PUSHED_SPLIT),
+            (needed::PLATED_SPLIT, first::PLATED_SPLIT),
+            (needed::JOINTS, first::OPEN_JOINT),
+            (needed::LEAK, first::LACQUERED_TROUBLE),
+            (needed::LEAD_OUT, first::LEAD_LEFT),
+            (needed::PLATED, first::WORN_SKIN),
         ];
         each.into_iter()
             .filter(|(bit, _)| lacking & bit != 0)

@@ -12,8 +12,11 @@ use crate::identity::{Family, Kind};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Goal};
 use crate::report::{ChangeReport, ReasonReport, Text};
-use crate::terms::{capital, percent, share, share_of_cases};
+use crate::terms::{TreatmentSet, capital, percent, share, share_of_cases};
 use crate::treatment::{Situation, Treatment};
+
+/// Adds a reason: its code, its text, its amount, the treatments it names.
+type Say<'a> = dyn FnMut(&'static str, String, Option<f64>, &[Treatment]) + 'a;
 
 /// The inputs of the explanation.
 pub(super) struct Explained<'a> {
@@ -81,11 +84,12 @@ impl Explained<'_> {
     /// The reasons, the most important first.
     pub(super) fn reasons(&self) -> Vec<ReasonReport> {
         let mut reasons = Vec::new();
-        let mut say = |code: &'static str, text, amount| {
+        let mut say = |code: &'static str, text, amount, named: &[Treatment]| {
             reasons.push(ReasonReport {
                 code: code.into(),
                 text,
                 amount,
+                named: TreatmentSet::of(named),
             });
         };
         let chosen = self.advice.chosen;
@@ -97,10 +101,10 @@ impl Explained<'_> {
             } else {
                 words::FOOD_DISPLAY
             };
-            say("food", text.to_owned(), None);
+            say("food", text.to_owned(), None, &[]);
         }
         if self.situation.active_corrosion() {
-            say("corrosion", words::CORROSION.to_owned(), None);
+            say("corrosion", words::CORROSION.to_owned(), None, &[]);
         }
         if chosen == 0 || !self.chosen().touches() {
             self.reasons_to_leave(&mut say);
@@ -108,7 +112,12 @@ impl Explained<'_> {
             self.bridge(chosen, &mut say);
             let kept = own.originality;
             if kept < 0.995 {
-                say("originality", words::keeps_original(&percent(kept)), None);
+                say(
+                    "originality",
+                    words::keeps_original(&percent(kept)),
+                    None,
+                    &[],
+                );
             }
         }
         if let Some(rival) = self.advice.runner_up {
@@ -136,12 +145,12 @@ impl Explained<'_> {
                     ),
                 }
             };
-            say("runner_up", text, Some(gap));
+            say("runner_up", text, Some(gap), &self.courses[rival].steps);
         }
         reasons
     }
 
-    fn identity_reason(&self, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
+    fn identity_reason(&self, say: &mut Say) {
         let (family, p) = self.situation.posterior.top_family();
         let original = self.situation.original_fused();
         let covered = self.situation.covered_area;
@@ -159,21 +168,23 @@ impl Explained<'_> {
                 "original_silver",
                 words::original_silver(how, &percent(covered)),
                 None,
+                &[],
             );
         } else {
             say(
                 "identity",
                 words::most_likely(family.name(), &share(p)),
                 None,
+                &[],
             );
             if family == Family::ReplatedFused {
-                say("replated", words::REPLATED.to_owned(), None);
+                say("replated", words::REPLATED.to_owned(), None, &[]);
             }
         }
     }
 
     /// Reasons to leave it alone: what each possible work would have gained.
-    fn reasons_to_leave(&self, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
+    fn reasons_to_leave(&self, say: &mut Say) {
         for wanted in Treatment::ALL {
             let Some(i) = self.find(wanted) else { continue };
             if self.is_contrasted(wanted) {
@@ -207,7 +218,9 @@ impl Explained<'_> {
             } else {
                 words::too_little_gain(name, &money(self.case, gain))
             };
-            say(code, text, Some(gain));
+            let test = tested.then_some(Treatment::TestLead);
+            let named: Vec<Treatment> = test.into_iter().chain([wanted]).collect();
+            say(code, text, Some(gain), &named);
         }
     }
 
@@ -220,7 +233,7 @@ impl Explained<'_> {
     }
 
     /// From "as it is" to "after", by cause: value, fees, cost. The amounts add up to the gain.
-    fn bridge(&self, chosen: usize, say: &mut dyn FnMut(&'static str, String, Option<f64>)) {
+    fn bridge(&self, chosen: usize, say: &mut Say) {
         let (before, after) = (&self.outcomes[0], &self.outcomes[chosen]);
         let value = (after.hammer.mean() - before.hammer.mean()) * self.draws.insure_factor;
         let cost = after.cost.mean();
@@ -235,6 +248,7 @@ impl Explained<'_> {
             "value",
             words::value(verb, &money(self.case, value.abs())),
             Some(value),
+            &[],
         );
         if fees.abs() >= 0.5 {
             let sum = money(self.case, fees.abs());
@@ -244,9 +258,14 @@ impl Explained<'_> {
             } else {
                 words::fees(&sum)
             };
-            say("fees", text, Some(fees));
+            say("fees", text, Some(fees), &[]);
         }
-        say("cost", words::cost(&money(self.case, cost)), Some(-cost));
+        say(
+            "cost",
+            words::cost(&money(self.case, cost)),
+            Some(-cost),
+            &[],
+        );
         let sum = if gain >= 0.0 {
             words::BETTER
         } else {
@@ -256,6 +275,7 @@ impl Explained<'_> {
             "gain",
             words::together(&money(self.case, gain.abs()), sum),
             Some(gain),
+            &[],
         );
     }
 

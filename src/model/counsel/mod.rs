@@ -20,6 +20,8 @@ mod looked_at;
 mod member;
 pub mod offer;
 mod outcome;
+#[cfg(test)]
+mod own_figures;
 mod part_silver;
 mod per_draw;
 mod pieces;

@@ -600,7 +600,7 @@ mod tests {
         let changed = of(Goal::KeepShow, [None, Some(0.0), None, None, None]);
         assert!(changed[1].abs() < 1e-12 && (changed.iter().sum::<f64>() - 1.0).abs() < 1e-12);
         assert!((changed[0] / changed[2] - usual[0] / usual[2]).abs() < 1e-9);
-        // A criterion that does not count for a goal never does, and no points at all are no answer.
+        // A criterion that does not count for a goal never does, and all-zero weights are ignored.
         assert!(of(Goal::Insure, [Some(100.0); 5])[4].abs() < 1e-12);
         let none = of(Goal::KeepShow, [Some(0.0); 5]);
         assert_eq!(none.map(f64::to_bits), usual.map(f64::to_bits));

@@ -50,7 +50,7 @@ pub(super) struct Prices<'a> {
     /// Factor on every cost.
     moved: f64,
     told: Vec<Told>,
-    /// What somebody told is for the record of which this is one piece, and is counted there.
+    /// The quotes cover the whole record, not this piece alone.
     told_for_all: bool,
 }
 

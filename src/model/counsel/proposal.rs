@@ -14,7 +14,7 @@ use super::wording::proposal as words;
 use crate::record::{Case, PartName};
 use crate::report::ProposalReport;
 use crate::terms::small;
-use crate::treatment::{Outcome, Treatment, work, worst};
+use crate::treatment::{Outcome, Treatment, Verdict, work, worst};
 
 impl Solved {
     /// The proposal weighed at its own prices; `None` where there is none.
@@ -81,6 +81,8 @@ fn weigh(world: &World) -> Proposed {
     let rulings = Rulings::new(world);
     let weigher = Weigher::new(world);
     let mut problems = Vec::new();
+    // The verdicts that these problems already quote.
+    let mut quoted: Vec<Verdict> = Vec::new();
     let mut kept: Vec<Treatment> = Vec::new();
     for step in &world.case.proposal.steps {
         let t = step.treatment;
@@ -92,6 +94,7 @@ fn weigh(world: &World) -> Proposed {
         if work(t).is_none() {
             let why = verdicts.first().map_or("", |v| v.reason.as_str());
             problems.push(words::step_out(name, why));
+            quoted.extend(verdicts.first().cloned());
             continue;
         }
         if let Some(why) = not_needed(t, world) {
@@ -111,6 +114,7 @@ fn weigh(world: &World) -> Proposed {
             .first()
             .filter(|_| !worst(&verdicts).can_be_advised())
         {
+            quoted.push(v.clone());
             if v.outcome == Outcome::Barred {
                 problems.push(words::step_out(name, &v.reason));
                 continue;
@@ -128,9 +132,9 @@ fn weigh(world: &World) -> Proposed {
     let steps = with_companions(&kept, world, false);
     let course = course_of(&steps, tested, &rulings);
     for v in course.barred.iter().filter(|v| v.guard == "needs") {
-        let known = problems.iter().any(|p| p.contains(&v.reason));
-        if !known {
+        if !quoted.contains(v) {
             problems.push(format!("{} {}", v.reason, v.lifted_by));
+            quoted.push(v.clone());
         }
     }
     let n = world.draws.n;
@@ -225,6 +229,18 @@ mod tests {
         });
         let report: Value = serde_json::from_str(&weigh_json(&case.to_string())).unwrap();
         report["proposal"].clone()
+    }
+
+    #[test]
+    fn what_a_step_needs_is_quoted_once() {
+        for steps in [
+            json!([{"id": "1", "treatment": "T09b"}]),
+            json!([{"id": "1", "treatment": "T13c"}, {"id": "2", "treatment": "T09b"}]),
+        ] {
+            let problems = proposal(&steps)["problems"].to_string();
+            let reason = "This repair is for white metal and close plate";
+            assert_eq!(problems.matches(reason).count(), 1, "{problems}");
+        }
     }
 
     fn fetches(proposal: &Value) -> f64 {

@@ -14,6 +14,7 @@ use super::{Solved, sentences};
 use crate::identity::Kind;
 use crate::record::Case;
 use crate::record::ledger_of;
+use crate::terms::TreatmentSet;
 use crate::treatment::Treatment;
 
 /// A case weighed, draw by draw.
@@ -35,6 +36,8 @@ pub struct Shared {
     /// The worth of knowing the kind if the rules were then applied again, and the courses that this would
     /// allow and that are barred now; 0 and empty unless requested.
     pub rules_asked_again: (f64, Vec<String>),
+    /// Every treatment in the names of these courses.
+    pub named: TreatmentSet,
     /// Each draw's kind, as its index among all kinds.
     pub kind: Vec<usize>,
     /// Whether there is lead, in each draw.
@@ -115,6 +118,14 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
             attributes: columns(c),
         })
         .collect();
+    let in_question = places
+        .iter()
+        .map(|i| TreatmentSet::of(&solved.courses[*i].steps));
+    let (worth, opens, opened) = if attributes {
+        solved.rules_asked_again()
+    } else {
+        (0.0, Vec::new(), TreatmentSet::default())
+    };
     let asked = solved.course_in_question();
     let mut mishap = vec![0; draws.n];
     for (bit, t) in [
@@ -145,11 +156,8 @@ pub fn shared(case: &Case, log2_points: u32, scramble: u32, attributes: bool) ->
         },
         weights: weights.map(|w| w.each()),
         usual_weights: Weights::by_order(solved.goal).map(|w| w.each()),
-        rules_asked_again: if attributes {
-            solved.rules_asked_again()
-        } else {
-            (0.0, Vec::new())
-        },
+        rules_asked_again: (worth, opens),
+        named: in_question.fold(opened, TreatmentSet::or),
         kind: draws.kind.iter().map(|k| k.index()).collect(),
         lead: draws.lead.clone(),
         undamaged: draws.undamaged.to_vec(),
@@ -187,7 +195,7 @@ impl Solved {
     /// The worth of knowing the kind when a rule that depends on the kind is applied again for each kind, and
     /// the courses that are best for some kind but barred now. A rule that then bars the best course reduces
     /// the worth, so the worth is floored at 0.
-    fn rules_asked_again(&self) -> (f64, Vec<String>) {
+    fn rules_asked_again(&self) -> (f64, Vec<String>, TreatmentSet) {
         let n = self.draws.n as f64;
         let weights = Weights::of(&self.case.aim);
         let situation = self.situation();
@@ -214,6 +222,7 @@ impl Solved {
             .fold(f64::NEG_INFINITY, f64::max);
         let mut with = 0.0;
         let mut opens: Vec<String> = Vec::new();
+        let mut named = TreatmentSet::default();
         for kind in Kind::ALL {
             let of_kind = |score: &[f64]| -> f64 {
                 self.draws
@@ -254,9 +263,10 @@ impl Solved {
                 let name = sentences::course_name(&course);
                 if !open(&course) && !opens.contains(&name) {
                     opens.push(name);
+                    named = named.or(TreatmentSet::of(&course.steps));
                 }
             }
         }
-        ((with - now).max(0.0), opens)
+        ((with - now).max(0.0), opens, named)
     }
 }

@@ -335,7 +335,9 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> 
         PriceBasis::Comparables => (Shift::Comparables, Scatter::Comparables),
         PriceBasis::Class => (Shift::ClassLevel, Scatter::Class),
     };
-    row.push((level_shift, 1.0));
+    let class_set = expected.edition().filter(|_| basis == PriceBasis::Class);
+    let level_at = |on| level_row(level_shift, class_set, on);
+    row.extend(level_at(on));
     let y = libm::log(price / channel(sold_as, ledger)) - level - ln;
     let noise = ledger.value(FigureId::VALUE_SALE_SD);
     let single = Observed {
@@ -348,10 +350,21 @@ fn price(case: &Case, today: Option<Date>) -> Result<Vec<Observed>, NotCounted> 
         censored: !sold,
     };
     let sd = sd * spread.sqrt();
-    Ok(match bought(case, level, level_shift).filter(|_| sold) {
-        Some(before) => pair(&before, &single, (sd, noise)),
-        None => vec![single],
-    })
+    Ok(
+        match bought(case, level, level_at(case.stock.bought_on)).filter(|_| sold) {
+            Some(before) => pair(&before, &single, (sd, noise)),
+            None => vec![single],
+        },
+    )
+}
+
+/// What the undamaged level of a price rests on. `class_set`: when the usual price of the kind was set, if the level is
+/// that price.
+fn level_row(level: Shift, class_set: Option<Date>, on: Option<Date>) -> Vec<(Shift, f64)> {
+    let years = class_set
+        .zip(on)
+        .map(|(set, on)| (Shift::Drift, f64::from(set.days_until(on)) / 365.25));
+    [(level, 1.0)].into_iter().chain(years).collect()
 }
 
 /// What an offer without a buyer says the price is below.
@@ -372,7 +385,11 @@ fn unsold_limit(case: &Case) -> Result<(Option<f64>, SoldAs), NotCounted> {
 }
 
 /// What was paid for it, against the undamaged level and its state at the time.
-fn bought(case: &Case, level: f64, level_shift: Shift) -> Option<(f64, Vec<(Shift, f64)>)> {
+fn bought(
+    case: &Case,
+    level: f64,
+    level_row: Vec<(Shift, f64)>,
+) -> Option<(f64, Vec<(Shift, f64)>)> {
     // What a piece of a lot cost is a reckoning, not a price.
     let lone = case.lot.id.is_empty();
     let paid = case.stock.paid.filter(|paid| *paid > 0.0 && lone)?;
@@ -382,7 +399,7 @@ fn bought(case: &Case, level: f64, level_shift: Shift) -> Option<(f64, Vec<(Shif
         .iter()
         .find(|p| p.event == PredictedWhen::Agreed)?;
     let (ln, mut row, _) = PricedPieces::parse(&agreed.state)?.multiplier(None);
-    row.push((level_shift, 1.0));
+    row.extend(level_row);
     row.push((Shift::Bought, 1.0));
     Some((libm::log(paid) - level - ln, row))
 }

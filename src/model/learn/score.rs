@@ -30,6 +30,8 @@ pub struct Said {
     pub happened: f64,
     /// Where what happened lies among what was said: 0 to 1, evenly spread when the bands are right.
     pub at: f64,
+    /// The same as a normal deviate, by the law of which a few outliers do not pull the mean.
+    pub off_middle: f64,
     /// Score of the shipped figures, in ln: smaller is better.
     pub crps_shipped: f64,
     /// Score of the taught figures, where some held.
@@ -154,7 +156,7 @@ fn alarms(said: &[Said], in_80: usize) -> Vec<Alarm> {
     let n = said.len() as f64;
     let mut alarms = Vec::new();
     if n >= ledger.value(FigureId::LEARN_ALARM_SIDE_FROM) {
-        let mean = said.iter().map(|one| probit(one.at)).sum::<f64>() / n;
+        let mean = said.iter().map(|one| one.off_middle).sum::<f64>() / n;
         if mean.abs() * n.sqrt() > ledger.value(FigureId::LEARN_ALARM_SIDE) {
             alarms.push(if mean > 0.0 {
                 Alarm::TooLow
@@ -223,16 +225,19 @@ fn said(
 ) -> Option<Said> {
     let y = libm::log(happened);
     let score = |law: PredictedLn| {
-        let d = (y - law.at) / law.scale;
+        let d = law.deviate(y);
         (law.scale * crps(d), libm::log(density(d) / law.scale))
     };
     let first = law(shipped, z)?;
     let second = taught.and_then(|range| law(range, z));
     let held = second.unwrap_or(first);
-    let share = |x: f64| below((x - held.at) / held.scale);
-    let cut = limit.filter(|limit| *limit > 0.0 && *limit <= happened);
-    let cut = cut.map_or(0.0, |limit| share(libm::log(limit)));
-    let at = ((share(y) - cut) / (1.0 - cut).max(1e-12)).clamp(1e-6, 1.0 - 1e-6);
+    let limit = limit.filter(|limit| *limit > 0.0 && *limit <= happened);
+    let place = |share: &dyn Fn(f64) -> f64| {
+        let cut = limit.map_or(0.0, |limit| share(libm::log(limit)));
+        ((share(y) - cut) / (1.0 - cut).max(1e-12)).clamp(1e-6, 1.0 - 1e-6)
+    };
+    let at = place(&|x| held.share_below(x));
+    let off_middle = probit(place(&|x| below(held.deviate(x))));
     let (crps_shipped, log_shipped) = score(first);
     let of_taught = second.map(score);
     Some(Said {
@@ -242,6 +247,7 @@ fn said(
         said: taught.unwrap_or(shipped),
         happened,
         at,
+        off_middle,
         crps_shipped,
         crps_taught: of_taught.map(|(crps, _)| crps),
         log_shipped,
@@ -375,6 +381,7 @@ mod tests {
             places
                 .map(|at| Said {
                     at,
+                    off_middle: probit(at),
                     ..said(([80.0, 100.0, 125.0], None), Z10, 100.0, None).unwrap()
                 })
                 .collect(),

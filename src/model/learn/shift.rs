@@ -1,7 +1,7 @@
 //! The shifts: what evidence may move. Each is a distance in ln from a shipped middle.
 
 use crate::ledger::{FigureId, Ledger, Shape};
-use crate::maths::SquareMatrix;
+use crate::maths::{SquareMatrix, Z10};
 use crate::terms::ShortSort;
 use crate::terms::Treatment;
 use crate::treatment::{MishapRisk, work};
@@ -42,6 +42,9 @@ pub enum Shift {
     Overrun,
     /// Several pieces sold as one, over the sum of their values.
     Lot,
+    /// Prices against the usual price of a kind, for each year since that was set. It is fitted beside the rest, so
+    /// that a rise of the market is not taken for a level, and never taught.
+    Drift,
 }
 
 /// Shifts whose evidence is about one thing, left out as a whole while there is none.
@@ -62,6 +65,7 @@ pub(super) enum ShiftFamily {
     Hours,
     Overrun,
     Lot,
+    Drift,
 }
 
 /// The row's name and its group of classes, of an id such as `value.factor.leak.C2`.
@@ -82,7 +86,8 @@ impl Shift {
             Self::Bought,
             Self::Shop,
         ]);
-        all.extend([Self::Detail, Self::AfterRepair, Self::Overrun, Self::Lot]);
+        all.extend([Self::Detail, Self::AfterRepair, Self::Overrun]);
+        all.extend([Self::Lot, Self::Drift]);
         for group in 0..Class::GROUPS.len() {
             all.extend((1..WEAR_ANCHORS).map(|anchor| Self::Wear(group, anchor)));
         }
@@ -132,6 +137,7 @@ impl Shift {
             Self::Hours(_) => ShiftFamily::Hours,
             Self::Overrun => ShiftFamily::Overrun,
             Self::Lot => ShiftFamily::Lot,
+            Self::Drift => ShiftFamily::Drift,
         }
     }
 
@@ -150,7 +156,9 @@ impl Shift {
             Self::AfterRepair => vec![FigureId::VALUE_AFTER_REPAIR],
             Self::Row(id) | Self::Cost(id) | Self::Hours(id) => vec![id],
             Self::Overrun => vec![FigureId::COST_OVERRUN],
-            Self::Comparables | Self::Bought | Self::Kept(_) | Self::Lot => Vec::new(),
+            Self::Comparables | Self::Bought | Self::Kept(_) | Self::Lot | Self::Drift => {
+                Vec::new()
+            }
         }
     }
 
@@ -160,7 +168,7 @@ impl Shift {
         matches!(self, Self::Cost(_) | Self::Hours(_) | Self::Overrun)
     }
 
-    /// How far off the shipped middle may be, as a standard deviation in ln.
+    /// How far off the shipped middle may be, as a standard deviation in ln (of a drift: in ln a year).
     #[must_use]
     pub fn prior_sd(self) -> f64 {
         let ledger = Ledger::standard();
@@ -172,6 +180,10 @@ impl Shift {
             Self::ClassLevel => ledger.value(FigureId::LEARN_LEVEL_CLASS),
             Self::Bought => ledger.value(FigureId::LEARN_LEVEL_BUY),
             Self::Lot => ledger.value(FigureId::LEARN_LEVEL_LOT),
+            Self::Drift => {
+                let drift = ledger.figure(FigureId::VALUE_DRIFT);
+                (drift.high - drift.low) / (2.0 * Z10)
+            }
             Self::Shop => of(FigureId::VALUE_RETAIL_OVER_HAMMER),
             Self::Wear(group, anchor) => {
                 let buyers = BUYERS.len();

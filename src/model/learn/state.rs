@@ -5,11 +5,12 @@
 use super::shift::Shift;
 use crate::counsel::{ExpectedOne, ExpectedPiece};
 use crate::identity::Kind;
-use crate::ledger::{FigureId, Ledger, signs};
-use crate::record::{Case, Dents, FLAWS, Fill, FillState, Joint, Lacquer, Mount, Part, Tarnish};
+use crate::ledger::{FigureId, Ledger};
+use crate::record::Case;
 use crate::terms::ShortSort;
 use crate::terms::Treatment;
-use crate::value::{BUYERS, ByGroup, Class, ConditionTable, REPLATED_GROUPS, factor_rows as rows};
+use crate::treatment::factors_in_play;
+use crate::value::{BUYERS, Class, ConditionTable, REPLATED_GROUPS};
 
 /// Condition of a piece as far as prices go.
 #[derive(Clone, Debug, PartialEq)]
@@ -151,23 +152,13 @@ impl PricedState {
             case.done.iter().any(|work| done(work.treatment))
         };
         let replated = done(&[Treatment::Replate]);
-        let rows = recorded_rows(case)
-            .into_iter()
-            .map(|row| row[class.group_place()])
-            .chain(case.flaws.iter().filter_map(|flaw| {
-                let id = ["value.factor.", flaw, ".", class.group()].concat();
-                FLAWS.contains(flaw).then(|| FigureId::parse(&id)).flatten()
-            }));
-        let mut found: Vec<FigureId> = rows.collect();
-        found.order_by(Ord::cmp);
-        found.dedup();
         Self {
             class,
             bare: if replated { 0.0 } else { expected.bare },
             plated_again: expected.kind == Kind::Rfp && !replated,
             replated,
             repaired: done(&[Treatment::Solder, Treatment::RemoveLead]),
-            rows: found,
+            rows: factors_in_play(case, class, Ledger::standard()),
             kept: Vec::new(),
         }
     }
@@ -291,47 +282,6 @@ fn ln_wear(table: &ConditionTable, mix: [f64; 3], bare: f64) -> f64 {
 fn add_wear(row: &mut Vec<(Shift, f64)>, table: &ConditionTable, class: Class, bare: f64) {
     let anchors = table.anchors_at(bare).into_iter();
     row.extend(anchors.map(|(anchor, share)| (Shift::Wear(class.group_place(), anchor), share)));
-}
-
-/// Rows for what is recorded on the parts and looked at on the whole.
-fn recorded_rows(case: &Case) -> Vec<ByGroup> {
-    let any = |of: &dyn Fn(&Part) -> bool| case.parts.iter().any(of);
-    let worst_tarnish = case.parts.iter().filter_map(|p| p.tarnish).max();
-    let worst_dents = case.parts.iter().filter_map(|p| p.dents).max();
-    let joint = |j: Joint| any(&|p| p.joint == Some(j));
-    let found = [
-        match worst_tarnish {
-            Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => Some(rows::TARNISH_COLOURED),
-            Some(Tarnish::Grey | Tarnish::Black) => Some(rows::TARNISH_HEAVY),
-            _ => None,
-        },
-        match worst_dents {
-            Some(Dents::Minor) => Some(rows::DENTS_MINOR),
-            Some(Dents::Moderate) => Some(rows::DENTS_MODERATE),
-            Some(Dents::Split) => Some(rows::SPLIT),
-            _ => None,
-        },
-        if joint(Joint::Open) || joint(Joint::Leaking) {
-            Some(rows::LEAK)
-        } else {
-            None
-        },
-        if joint(Joint::GreyRepair) {
-            Some(rows::SOLDER_REPAIR)
-        } else if joint(Joint::NeatRepair) {
-            Some(rows::NEAT_REPAIR)
-        } else {
-            None
-        },
-        any(&|p| p.fill_state == Some(FillState::Failing) && p.fill != Some(Fill::None))
-            .then_some(rows::FILL_FAILING),
-        any(&|p| p.mount == Some(Mount::FillShowing)).then_some(rows::FILL_SHOWING),
-        any(&|p| matches!(p.lacquer, Some(Lacquer::Broken | Lacquer::Yellowed)))
-            .then_some(rows::LACQUER_BROKEN),
-        case.has_seen_any(&signs::LET_IN)
-            .then_some(rows::ARMS_ORIGINAL),
-    ];
-    found.into_iter().flatten().collect()
 }
 
 #[cfg(test)]

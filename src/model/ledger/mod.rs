@@ -12,6 +12,7 @@ mod finding;
 mod meaning_of_words;
 mod proposal;
 mod rule;
+mod safe_range;
 pub mod signs;
 mod table;
 mod treatment_text;
@@ -31,6 +32,7 @@ pub use finding::{
 pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
 pub use proposal::{SuggestedBy, WordsIn, suggestions};
 pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
+pub use safe_range::{SafeRange, safe_range};
 pub use treatment_text::{
     CautionText, Hand, Level, Offered, TreatmentText, caution, cautions, treatment_text,
     treatment_texts,
@@ -77,11 +79,8 @@ pub enum OverrideFault {
     Negative,
     /// A share or chance outside 0 to 1.
     OutsideShare,
-    /// A safety threshold moved in the unsafe direction; the limit is given.
-    Unsafe {
-        /// The furthest value that is still safe.
-        limit: f64,
-    },
+    /// Outside what is safe for a figure on which a rule of safety rests.
+    Unsafe(SafeRange),
 }
 
 impl Ledger {
@@ -133,12 +132,12 @@ impl Ledger {
         value: f64,
         reason: &str,
     ) -> Result<(), OverrideFault> {
-        let Some(place) = FigureId::parse(id).map(FigureId::place) else {
+        let Some(id) = FigureId::parse(id) else {
             return Err(OverrideFault::Unknown {
                 nearest: self.nearest(id),
             });
         };
-        let figure = &mut self.figures[place];
+        let figure = &mut self.figures[id.place()];
         if !value.is_finite() {
             return Err(OverrideFault::NotFinite);
         }
@@ -148,8 +147,8 @@ impl Ledger {
         if figure.unit == "share" && value > 1.0 {
             return Err(OverrideFault::OutsideShare);
         }
-        if let Some(limit) = safe_limit(figure).filter(|l| l.refuses(value)) {
-            return Err(OverrideFault::Unsafe { limit: limit.at });
+        if let Some(range) = safe_range(id).filter(|range| range.refuses(value)) {
+            return Err(OverrideFault::Unsafe(range));
         }
         figure.value = value;
         figure.low = value;
@@ -201,57 +200,6 @@ fn edit_distance(a: &str, b: &str) -> usize {
         }
     }
     row[b.len()]
-}
-
-/// The loosest value that a safety threshold may take, and whether this is a maximum (otherwise a minimum);
-/// `None` for a figure that is not a safety threshold.
-#[must_use]
-pub fn loosest(figure: &Figure) -> Option<(f64, bool)> {
-    safe_limit(figure).map(|limit| (limit.at, limit.at_most))
-}
-
-/// The limit of a safety threshold, which may be moved in one direction only.
-struct SafeLimit {
-    at: f64,
-    at_most: bool,
-}
-
-impl SafeLimit {
-    fn refuses(&self, value: f64) -> bool {
-        if self.at_most {
-            value > self.at
-        } else {
-            value < self.at
-        }
-    }
-}
-
-/// Which way a rule's threshold may move. Lower is stricter for areas, chances and temperatures; higher is
-/// stricter for margins and for the number of cleanings held in reserve.
-fn safe_limit(figure: &Figure) -> Option<SafeLimit> {
-    let at_most = |at| Some(SafeLimit { at, at_most: true });
-    let at_least = |at| Some(SafeLimit { at, at_most: false });
-    match figure.id {
-        "guard.h14.area" | "guard.kind_barred" => at_most(0.50),
-        "guard.h14.p" | "guard.kind_check" | "guard.bleed_no_clean" => at_most(0.10),
-        "guard.h06" => at_most(60.0),
-        "guard.h11" => at_most(150.0),
-        "guard.h13" => at_most(90.0),
-        "guard.h25" => at_most(100.0),
-        "guard.h07.bond" => at_most(779.1),
-        "guard.heat.soft_solder" => at_most(183.0),
-        "guard.heat.h_far" => at_most(10.0),
-        "guard.h07.margin" => at_least(50.0),
-        "guard.h04.safety" => at_least(2.0),
-        "guard.h04.cleanings" => at_least(1.0),
-        // A user may not claim that a joint or filling gives way at a higher temperature than the table says,
-        // or that a filler flows at a lower one.
-        id if id.starts_with("heat.limit.") || id.starts_with("food.limit.") => {
-            at_most(figure.value)
-        }
-        id if id.starts_with("solder.") => at_least(figure.value),
-        _ => None,
-    }
 }
 
 /// All sources, in file order.
@@ -415,31 +363,41 @@ mod tests {
     #[test]
     fn overrides_move_safety_thresholds_only_toward_safety() {
         let mut ledger = Ledger::standard().clone();
-        assert_eq!(
-            ledger.override_with("guard.h14.area", 0.1, "stricter"),
-            Ok(())
-        );
-        assert_eq!(
-            ledger.override_with("guard.h14.area", 0.6, ""),
-            Err(OverrideFault::Unsafe { limit: 0.5 })
-        );
-        assert_eq!(
-            ledger.override_with("guard.h07.margin", 40.0, ""),
-            Err(OverrideFault::Unsafe { limit: 50.0 })
-        );
-        assert_eq!(
-            ledger.override_with("guard.h06", 80.0, ""),
-            Err(OverrideFault::Unsafe { limit: 60.0 })
-        );
-        assert_eq!(
-            ledger.override_with("heat.limit.tin", 233.0, ""),
-            Err(OverrideFault::Unsafe { limit: 232.0 })
-        );
-        assert_eq!(ledger.override_with("food.limit.Pb", 0.005, ""), Ok(()));
-        assert_eq!(
-            ledger.override_with("solder.BAg-5", 700.0, ""),
-            Err(OverrideFault::Unsafe { limit: 743.0 })
-        );
+        for (id, safe) in [
+            ("guard.h14.area", 0.1),
+            ("guard.h14.looked", 0.9),
+            ("guard.food_year", 2010.0),
+            ("guard.heat.thickness", 1.5),
+            ("food.limit.Pb", 0.005),
+            ("silver.part.unlike", 0.8),
+        ] {
+            assert_eq!(ledger.override_with(id, safe, "stricter"), Ok(()), "{id}");
+        }
+        let (least, most) = (|x| (Some(x), None), |x| (None, Some(x)));
+        for (id, unsafe_value, (least, most)) in [
+            ("guard.h14.area", 0.3, most(0.25)),
+            ("guard.h14.looked", 0.01, least(0.66)),
+            ("guard.food_year", 1600.0, least(1990.0)),
+            ("guard.h07.margin", 40.0, least(50.0)),
+            ("guard.h06", 80.0, most(60.0)),
+            ("guard.heat.thickness", 0.01, least(1.0)),
+            ("guard.heat.h_near", 5000.0, most(50.0)),
+            ("guard.heat.copper_k", 1.0, least(401.0)),
+            ("guard.heat.ramp", 0.9, most(0.5)),
+            ("guard.heat.patch", 0.1, (Some(5.0), Some(5.0))),
+            ("guard.heat.ambient", 300.0, (Some(20.0), Some(20.0))),
+            ("heat.limit.tin", 233.0, most(232.0)),
+            ("heat.above_liquid", 35.0, least(50.0)),
+            ("solder.BAg-5", 700.0, least(743.0)),
+            ("silver.part.unlike", 0.9, (Some(0.3), Some(0.8))),
+            ("silver.bleed.judged_spread", 1.0, (Some(1.5), Some(1.5))),
+        ] {
+            assert_eq!(
+                ledger.override_with(id, unsafe_value, ""),
+                Err(OverrideFault::Unsafe(SafeRange { least, most })),
+                "{id}"
+            );
+        }
     }
 
     #[test]

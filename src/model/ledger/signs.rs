@@ -24,6 +24,9 @@ pub const LOADED: [&str; 3] = ["C32", "C33", "M15"];
 /// A mark that says electroplate on nickel silver, or electroplate in shields.
 pub const ELECTROPLATE_MARKS: [&str; 3] = ["M01", "M06", "M29"];
 
+/// Hallmarks of silver, on the whole piece or on a mount.
+pub const HALLMARKS: [&str; 2] = ["M03", "M28"];
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -40,6 +43,7 @@ mod tests {
             &BASE_METAL,
             &LOADED,
             &ELECTROPLATE_MARKS,
+            &HALLMARKS,
         ]
         .concat()
         {

@@ -19,9 +19,11 @@ pub struct Circumstances {
     pub failing_fill: Option<bool>,
     /// A lost part would be made new in ivory or a protected wood.
     pub protected_part: Option<bool>,
+    /// A part is loaded, filled or closed, as was said when the piece was measured.
+    pub closed: Option<bool>,
 }
 
-/// Path in the case and the question, in the order of the fields of [`Circumstances`].
+/// Path in the case and the question, in the order of the first fields of [`Circumstances`].
 pub const QUESTIONS: [(&str, &str); 8] = [
     (
         "catalogue.hard_repair",
@@ -57,9 +59,21 @@ pub const QUESTIONS: [(&str, &str); 8] = [
     ),
 ];
 
+/// What was said of the piece when it was measured. It rules a reading out, and it is a hazard as well.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct MeasuredAs {
+    pub(super) loaded: Option<bool>,
+    pub(super) hollow_sealed: Option<bool>,
+    pub(super) organic: Option<bool>,
+    pub(super) filled_behind: Option<bool>,
+}
+
 impl Circumstances {
-    /// From the answer to each of [`QUESTIONS`].
-    pub(super) fn from_answers(mut answer: impl FnMut(&'static str) -> Option<bool>) -> Self {
+    /// From the answer to each of [`QUESTIONS`], and from what was said when the piece was measured.
+    pub(super) fn from_answers(
+        mut answer: impl FnMut(&'static str) -> Option<bool>,
+        measured: MeasuredAs,
+    ) -> Self {
         let [
             hard_repair,
             insulator,
@@ -74,11 +88,14 @@ impl Circumstances {
             hard_repair,
             insulator,
             fire_gilding,
-            organic,
+            organic: organic.max(measured.organic),
             dark_work,
             ammonia,
             failing_fill,
             protected_part,
+            closed: (measured.loaded)
+                .max(measured.hollow_sealed)
+                .max(measured.filled_behind),
         }
     }
 }
@@ -104,6 +121,28 @@ mod tests {
         assert_eq!(c.hard_repair, Some(false));
         assert_eq!(c.protected_part, Some(false));
         assert!(problems.is_empty(), "{problems:?}");
+    }
+
+    #[test]
+    fn what_was_said_when_it_was_measured_counts() {
+        let of = |ticked: &[&str]| {
+            let mut draft = Draft::default();
+            draft.set("catalogue.organic", "no");
+            for path in ticked {
+                draft.set_flag(path, Some(true));
+            }
+            draft.read().0.circumstances
+        };
+        assert_eq!((of(&[]).closed, of(&[]).organic), (None, Some(false)));
+        for path in [
+            "measures.density.loaded",
+            "measures.density.hollow_sealed",
+            "measures.iacs.loaded",
+        ] {
+            assert_eq!(of(&[path]).closed, Some(true), "{path}");
+        }
+        // Either answer is enough.
+        assert_eq!(of(&["measures.density.organic"]).organic, Some(true));
     }
 
     #[test]

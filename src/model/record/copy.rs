@@ -2,7 +2,7 @@
 
 use super::Draft;
 
-/// What belongs to one piece alone: its history, its sale and what was foretold of it.
+/// What belongs to one piece alone: its history, its sale and its predictions.
 const OF_ONE_PIECE: [&str; 8] = [
     "predicted",
     "done",

@@ -9,11 +9,11 @@ use serde_json::{Map, Value};
 use super::schema::{Field, field};
 use super::{Draft, typed_text};
 
-/// A list whose entries are told apart by a field.
+/// A list whose entries are identified by a field.
 struct Keyed {
-    /// Where the list stands; `*` stands for any one name.
+    /// The path of the list; `*` matches any one name.
     path: &'static [&'static str],
-    /// The field that tells its entries apart.
+    /// The field that identifies an entry.
     key: &'static str,
     /// Another field that does, where an entry has no `key`.
     or: Option<&'static str>,
@@ -63,7 +63,7 @@ impl Keyed {
         })
     }
 
-    /// What tells an entry apart, as text.
+    /// The identifier of an entry, as text.
     fn id_of(&self, entry: &Map<String, Value>) -> Option<String> {
         let text = |key: &'static str| match entry.get(key)? {
             Value::String(id) if key != "no" => Some(id.clone()),
@@ -83,11 +83,11 @@ const OF_THE_FILE: [&str; 3] = ["format", "version", "kept"];
 /// One place where two records differ.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Difference {
-    /// The names that lead there; an entry of a list goes by what it is about.
+    /// Path as names; list entries are named by their subject.
     pub path: Vec<String>,
-    /// What stands there in the first record.
+    /// The value in the first record.
     pub mine: Option<Value>,
-    /// What stands there in the second.
+    /// The value in the second record.
     pub theirs: Option<Value>,
 }
 

@@ -212,7 +212,7 @@ impl Draft {
         serde_json::to_string_pretty(&self.root).unwrap_or_default()
     }
 
-    /// What the file says, as far as it can be used, and what could not.
+    /// The parts of the file that can be used, and a problem for each part that cannot.
     #[must_use]
     pub fn read(&self) -> (Case, Vec<Problem>) {
         reading::read(&self.root)
@@ -438,8 +438,8 @@ impl Draft {
         }
     }
 
-    /// Writes or removes what stands at a path. What stands where an object or a list must go is
-    /// kept aside. Taking away what is not there changes nothing.
+    /// Writes or removes the value at a path. A value of the wrong type in the way is moved to another key.
+    /// Removing a value that does not exist changes nothing.
     pub(super) fn put_at(&mut self, path: &str, value: Option<Value>) {
         if value.is_none() && self.value(path).is_none() {
             return;
@@ -528,7 +528,7 @@ impl Draft {
     }
 }
 
-/// The first step of a path and what follows it. A name with dots of its own stands in braces, as in
+/// The first step of a path and the rest. A name containing dots is written in braces, as in
 /// `overrides.{fee.lot}.value`.
 fn step(path: &str) -> Option<(&str, &str)> {
     match path.strip_prefix('{') {
@@ -543,7 +543,7 @@ fn bare(name: &str) -> &str {
     inner.unwrap_or(name)
 }
 
-/// The path of a field in the entry of a list that a key tells from the others.
+/// The path of a field in the list entry that a key identifies.
 fn in_entry(list: &str, key: &str, id: &str, field: &str) -> String {
     [list, "[", key, "=", id, "].", field].concat()
 }

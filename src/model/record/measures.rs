@@ -62,7 +62,7 @@ pub struct Xrf {
     /// Silver.
     pub silver: Option<f64>,
     /// Nickel, zinc, tin and iron as shares of everything that is not silver, per cent, for a worn
-    /// spot; in the order of [`Xrf::BASE`]. `None` where it was not told.
+    /// spot; in the order of [`Xrf::BASE`]. `None` if not given.
     pub base: [Option<f64>; 4],
 }
 

@@ -91,8 +91,8 @@ pub struct Case {
     pub instruments: Vec<Instrument>,
     /// Readings with a number.
     pub measures: Measures,
-    /// Condition by part; a part not listed was not looked at. Where several pieces differ, a part
-    /// stands once for each state it is in, with the pieces it is in that state on.
+    /// Condition by part; a part not listed was not looked at. Where several pieces differ, a part has one
+    /// entry per state; [`Part::on`] lists the pieces in it.
     pub parts: Vec<Part>,
     /// How many pieces the record is of, and what they are to each other.
     pub pieces: Pieces,
@@ -125,9 +125,9 @@ pub struct Case {
     pub consents: Consents,
     /// The person's own figures, one entry a figure.
     pub overrides: Vec<Override>,
-    /// Where it stands in somebody's stock.
+    /// Its entry in the stock book.
     pub stock: StockEntry,
-    /// What closed pieces taught; the shell lays it beside the record, no file holds it.
+    /// What closed pieces taught; passed in by the caller, never saved.
     pub taught: TaughtFigures,
     /// The day it is to be looked at again.
     pub next_look: Option<Date>,
@@ -135,16 +135,16 @@ pub struct Case {
     pub asked_on: Option<Date>,
 }
 
-/// What kind of thing it is and what is told of its history.
+/// What kind of thing it is, and its recorded history.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Piece {
     /// What the owner calls it.
     pub name: String,
     /// Its form.
     pub form: Option<Form>,
-    /// Made no earlier than, if told.
+    /// Earliest year of making, if given.
     pub from_year: Option<u16>,
-    /// Made no later than, if told.
+    /// Latest year of making, if given.
     pub to_year: Option<u16>,
     /// Height in millimetres.
     pub height_mm: Option<f64>,
@@ -154,13 +154,13 @@ pub struct Piece {
     pub width_mm: Option<f64>,
     /// Weight in grams, with everything that is fixed to it.
     pub weight_g: Option<f64>,
-    /// The unit lengths are shown in; millimetres when not chosen.
+    /// The unit lengths are shown in; millimetres by default.
     pub length_unit: Option<LengthUnit>,
-    /// The unit weights are shown in; grams when not chosen.
+    /// The unit weights are shown in; grams by default.
     pub weight_unit: Option<WeightUnit>,
-    /// Soldered joints that hold liquid; the form's usual answer when not told.
+    /// Soldered joints that hold liquid; if not recorded, the form's default.
     pub soldered_vessel: Option<bool>,
-    /// How it came to its owner, if told.
+    /// How it came to its owner, if recorded.
     pub came_from: Option<CameFrom>,
     /// Rare, early or by a sought maker, in the person's judgement.
     pub rare: bool,
@@ -177,16 +177,16 @@ pub struct Answer {
     pub id: &'static str,
     /// The answer.
     pub seen: Seen,
-    /// The part it was seen on; the whole piece when not said.
+    /// The part it was seen on; the whole piece if not given.
     pub part: Option<PartName>,
 }
 
-/// What is struck at one place, as somebody read it.
+/// A mark at one place, as the person read it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StruckMark {
     /// The letters, words and numbers as typed, without the space round them; never empty.
     pub text: String,
-    /// The part that carries it; `None` when not said.
+    /// The part that carries it; `None` if not given.
     pub part: Option<PartName>,
     /// Ids of the findings that the person confirmed from it.
     pub findings: Vec<&'static str>,
@@ -217,7 +217,7 @@ pub struct Reading {
     pub method: Method,
     /// The thickness read, micrometres, 0 or more.
     pub um: f64,
-    /// Standard error told with it, micrometres; the ledger's for the method when not told.
+    /// Reported standard error, micrometres; the method's default if absent.
     pub error_um: Option<f64>,
 }
 
@@ -226,7 +226,7 @@ pub struct Reading {
 pub struct Part {
     /// Which part.
     pub name: PartName,
-    /// The pieces whose part it is, by number from 1 up; empty where it is that of every piece.
+    /// Numbers of the pieces it belongs to, from 1; empty if it belongs to all.
     pub on: Vec<u16>,
     /// Base metal showing.
     pub bleed: Option<Bleed>,
@@ -234,7 +234,7 @@ pub struct Part {
     pub tarnish: Option<Tarnish>,
     /// Joints.
     pub joint: Option<Joint>,
-    /// Another state of its joints, where a fault is placed on it that `joint` cannot hold as well.
+    /// A second state of its joints, if a placed fault differs from `joint`.
     pub other_joint: Option<Joint>,
     /// Lead.
     pub lead: Option<Lead>,
@@ -320,7 +320,7 @@ impl Part {
 }
 
 impl Part {
-    /// Whether it is metal, as far as anybody has said otherwise.
+    /// Whether it is metal; the default if no material is recorded.
     #[must_use]
     pub fn is_metal(&self) -> bool {
         matches!(
@@ -329,7 +329,7 @@ impl Part {
         )
     }
 
-    /// Whether what is recorded of it is this fault of the whole piece.
+    /// Whether the part's record amounts to this fault of the whole piece.
     #[must_use]
     pub fn has_flaw(&self, id: &str) -> bool {
         match id {
@@ -346,11 +346,11 @@ impl Part {
 }
 
 /// What is wanted of the piece and by whom.
-// Each is a question of its own on the screen, so each is a yes or no of its own here.
+// Each is a separate question, hence a separate bool.
 #[allow(clippy::struct_excessive_bools)]
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Aim {
-    /// The goal; keep and show when not said.
+    /// The goal; if not given, keep and show.
     pub goal: Option<Goal>,
     /// Food or drink is to be served from it.
     pub food: bool,
@@ -358,7 +358,7 @@ pub struct Aim {
     pub store_food: bool,
     /// A child, or someone pregnant or breast-feeding, lives where it is kept or would use it.
     pub household_child_or_pregnant: bool,
-    /// Who would do the work; the owner for cleaning and a workshop for the rest when not said.
+    /// Who would do the work; the owner for cleaning and a workshop for the rest if not given.
     pub doer: Option<Doer>,
     /// Who would do which work, where a proposal says so; before `doer`.
     pub doer_of: Vec<(Treatment, Doer)>,
@@ -407,7 +407,7 @@ impl Aim {
 pub struct Market {
     /// 1 in 10 would fetch less.
     pub low: Option<f64>,
-    /// As likely more as less.
+    /// Median estimate.
     pub likely: Option<f64>,
     /// 1 in 10 would fetch more.
     pub high: Option<f64>,
@@ -427,7 +427,7 @@ pub struct Market {
 /// Who buys, by route: shares of collectors, of those who show it and of those who use it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct BuyersByRoute {
-    /// On every route without shares of its own.
+    /// On every route that has no separate shares.
     pub anywhere: Option<[f64; 3]>,
     /// From a shop or a stand.
     pub in_shop: Option<[f64; 3]>,
@@ -449,7 +449,7 @@ impl BuyersByRoute {
 }
 
 impl Market {
-    /// The route it is sold by; at auction where none is said.
+    /// The route it is sold by; an auction if none is given.
     #[must_use]
     pub fn route_or_usual(&self) -> Route {
         self.route.unwrap_or(Route::Auction)
@@ -484,13 +484,13 @@ pub struct Comparable {
     pub place: usize,
     /// The price, more than nothing.
     pub price: f64,
-    /// What sort of price that is; a hammer price when not said.
+    /// What sort of price that is; a hammer price if not given.
     pub sold_as: SoldAs,
     /// Years between the sale and the day the question is asked; `None` when either is unknown.
     pub age_years: Option<f64>,
-    /// What it was; the same kind as the piece when not said.
+    /// What it was; the same kind as the piece if not given.
     pub kind: Option<Kind>,
-    /// Base metal showing; none when not said.
+    /// Base metal showing; none if not given.
     pub bleed: Option<Bleed>,
     /// Tarnish stage.
     pub tarnish: Option<Tarnish>,
@@ -608,7 +608,7 @@ impl Case {
         self.flaws.contains(&id)
     }
 
-    /// Whether it has soldered joints: as told, else as such pieces usually have.
+    /// Whether it has soldered joints: as recorded, otherwise the form's default.
     #[must_use]
     pub fn is_soldered(&self) -> bool {
         self.piece

@@ -1,5 +1,4 @@
-//! A set of figures of one's own, and terms of selling, apart from any piece: a workshop's, to lay over
-//! another piece.
+//! A person's own figures and selling terms, reusable for other pieces, such as those of a workshop.
 
 use serde_json::{Map, Value};
 
@@ -10,7 +9,7 @@ const FORMAT: &str = "leavewell-figures";
 /// The newest version this program writes and reads.
 const VERSION: u64 = 1;
 
-/// Terms of selling that belong to a person and not to a piece: where they stand in a case.
+/// Selling terms that belong to a person and not to a piece, as paths in a case.
 const TERMS: [&str; 3] = ["fees", "mix", "damping_pct"];
 
 impl Draft {

@@ -13,7 +13,7 @@ pub struct Pieces {
     pub count: u16,
     /// What they are to each other. One piece is single or one left of a pair; more are neither.
     pub relation: Relation,
-    /// Whether they are to be sold as one lot; `None` while nobody has said.
+    /// Whether they are to be sold as one lot; `None` if not recorded.
     pub sell: Option<SellAs>,
     /// Each piece, in the order of their numbers from 1 up; empty for one piece.
     pub each: Vec<Each>,
@@ -58,7 +58,7 @@ impl Pieces {
 /// The lot a piece was bought in, at one price for all of it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Lot {
-    /// What tells the lot from others, as written; empty where it was bought by itself.
+    /// Id of the lot, as written; empty if the piece was bought by itself.
     pub id: String,
     /// What was paid for the whole lot, in the case's currency.
     pub price: Option<f64>,

@@ -1,7 +1,7 @@
 //! What the program expected, frozen by the program when work was agreed or the piece was offered.
 //!
-//! Invariant: an entry is written once and never again, so that what happened can be held against what
-//! was said before it happened.
+//! Invariant: an entry is written once and never again, so that outcomes can be compared with earlier
+//! predictions.
 
 use serde_json::Value;
 
@@ -17,7 +17,7 @@ pub struct Predicted {
     pub on: Option<Date>,
     /// Version of the shipped figures.
     pub ledger: String,
-    /// What tells apart the taught figures that held; empty when none did.
+    /// Digest of the taught figures in use; empty if none.
     pub taught: String,
     /// What the price rested on.
     pub basis: Option<PriceBasis>,
@@ -35,6 +35,15 @@ pub struct Predicted {
     pub shipped: PredictedFigures,
     /// What the taught figures expected; nothing where none were taught.
     pub taught_values: PredictedFigures,
+}
+
+impl Predicted {
+    /// The middle of the year of the shipped figures it was made with, from their version, such as "2026.17".
+    #[must_use]
+    pub fn edition(&self) -> Option<Date> {
+        let (year, _) = self.ledger.split_once('.')?;
+        Date::parse(&[year.trim(), "-07-01"].concat())
+    }
 }
 
 /// What one set of figures expected.

@@ -15,6 +15,7 @@ pub use sales::{COMPARED_KINDS, FLAWS};
 use wording as words;
 
 use super::Weighing;
+use super::circumstances::MeasuredAs;
 use super::number::{NumberFault, NumberKind, typed_number};
 use super::schema::{BARE_SHARE, NumberRange, number_range};
 use super::{
@@ -43,9 +44,10 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     };
     let piece = reader.piece(root);
     let (findings, from) = reader.findings(root);
-    let measures = reader.measures(root, &findings);
+    let measured = reader.measured_as(root);
+    let measures = reader.measures(root, &findings, measured);
     let (pieces, mut parts) = reader.pieces(root, &piece.photos);
-    let circumstances = reader.circumstances(root);
+    let circumstances = reader.circumstances(root, measured);
     work::failing_fill(circumstances, &mut parts);
     let flaws = reader.flaws(root, &parts, pieces.relation);
     let overrides = reader.overrides(root);
@@ -282,9 +284,9 @@ impl Reader {
     }
 
     /// Answers under `catalogue.`: yes, no, or not known.
-    fn circumstances(&mut self, root: &Map<String, Value>) -> Circumstances {
+    fn circumstances(&mut self, root: &Map<String, Value>, measured: MeasuredAs) -> Circumstances {
         let s = self.section(root, "catalogue");
-        Circumstances::from_answers(|path| {
+        let answer = |path: &'static str| {
             let field = path.rsplit('.').next().unwrap_or(path);
             if let Some(Value::Bool(yes)) = s.get(field) {
                 return Some(*yes);
@@ -294,7 +296,19 @@ impl Reader {
                 "no" => Some(false),
                 _ => None,
             }
-        })
+        };
+        Circumstances::from_answers(answer, measured)
+    }
+
+    /// What was said of the piece when it was measured, with or without a reading.
+    fn measured_as(&mut self, root: &Map<String, Value>) -> MeasuredAs {
+        let s = self.section(root, "measures");
+        MeasuredAs {
+            loaded: self.flag(&s, "density.loaded"),
+            hollow_sealed: self.flag(&s, "density.hollow_sealed"),
+            organic: self.flag(&s, "density.organic"),
+            filled_behind: self.flag(&s, "iacs.loaded"),
+        }
     }
 
     fn piece(&mut self, root: &Map<String, Value>) -> Piece {
@@ -454,7 +468,12 @@ impl Reader {
     }
 
     /// Readings with a number. Each is used whole or not at all, and then the reason is given.
-    fn measures(&mut self, root: &Map<String, Value>, findings: &[Answer]) -> Measures {
+    fn measures(
+        &mut self,
+        root: &Map<String, Value>,
+        findings: &[Answer],
+        measured: MeasuredAs,
+    ) -> Measures {
         let s = self.section(root, "measures");
         for group in ["density", "iacs", "xrf"] {
             if s.get(group).is_some_and(|held| !held.is_object()) {
@@ -462,17 +481,17 @@ impl Reader {
             }
         }
         Measures {
-            density: self.density(&s),
-            iacs: self.iacs(&s, findings),
+            density: self.density(&s, measured),
+            iacs: self.iacs(&s, findings, measured),
             xrf: self.xrf(&s),
         }
     }
 
     /// True, with the reason given, when one of these ticks rules the reading out.
-    fn refused(&mut self, s: &Section, ticks: &[(&str, &str)]) -> bool {
+    fn refused(&mut self, s: &Section, ticks: &[(&str, Option<bool>, &str)]) -> bool {
         let mut refused = false;
-        for (field, why) in ticks {
-            if self.flag(s, field) == Some(true) {
+        for (field, tick, why) in ticks {
+            if *tick == Some(true) {
                 refused = true;
                 self.problem(s.at(field), words::not_used(why), words::NOT_USED_REMEDY);
             }
@@ -480,7 +499,7 @@ impl Reader {
         refused
     }
 
-    fn density(&mut self, s: &Section) -> Option<Density> {
+    fn density(&mut self, s: &Section, measured: MeasuredAs) -> Option<Density> {
         let ledger = Ledger::standard();
         let own = |id: FigureId| ledger.value(id);
         let (air_field, water_field) = ("density.in_air_g", "density.in_water_g");
@@ -494,9 +513,13 @@ impl Reader {
         let refused = self.refused(
             s,
             &[
-                ("density.loaded", words::LOADED),
-                ("density.hollow_sealed", words::HOLLOW),
-                ("density.organic", words::ORGANIC),
+                ("density.loaded", measured.loaded, words::LOADED),
+                (
+                    "density.hollow_sealed",
+                    measured.hollow_sealed,
+                    words::HOLLOW,
+                ),
+                ("density.organic", measured.organic, words::ORGANIC),
             ],
         );
         for field in [air_field, water_field] {
@@ -543,7 +566,7 @@ impl Reader {
         None
     }
 
-    fn iacs(&mut self, s: &Section, findings: &[Answer]) -> Option<Iacs> {
+    fn iacs(&mut self, s: &Section, findings: &[Answer], measured: MeasuredAs) -> Option<Iacs> {
         let most = Ledger::standard().value(FigureId::MEASURE_IACS_MOST);
         let range = NumberRange {
             most,
@@ -552,12 +575,13 @@ impl Reader {
         let percent = self.number_of(s, "iacs.percent", &range);
         let part = self.word(s, "iacs.where");
         s.get("iacs.percent")?;
+        let (curved, thin) = (self.flag(s, "iacs.curved"), self.flag(s, "iacs.thin"));
         let refused = self.refused(
             s,
             &[
-                ("iacs.curved", words::CURVED),
-                ("iacs.thin", words::THIN),
-                ("iacs.loaded", words::FILLED),
+                ("iacs.curved", curved, words::CURVED),
+                ("iacs.thin", thin, words::THIN),
+                ("iacs.loaded", measured.filled_behind, words::FILLED),
             ],
         );
         let magnetic = findings
@@ -642,7 +666,7 @@ impl Reader {
             return None;
         }
         // Shares of the base metal alone, so that what silver is left on the spot does not matter.
-        // Where copper is not told, it is taken for the rest.
+        // If copper is not given, it makes up the rest.
         let base = if shares[5].is_some() { told } else { 100.0 } - silver.unwrap_or(0.0);
         let of_base = |i: usize| shares[i].filter(|_| base > 0.0).map(|x| 100.0 * x / base);
         Some(Xrf {
@@ -1043,7 +1067,7 @@ fn override_words(fault: &OverrideFault) -> (String, String) {
             words::OUTSIDE_SHARE.to_owned(),
             words::OUTSIDE_SHARE_REMEDY.to_owned(),
         ),
-        OverrideFault::Unsafe { limit } => (words::UNSAFE.to_owned(), words::unsafe_remedy(*limit)),
+        OverrideFault::Unsafe(range) => words::unsafe_figure(*range),
     }
 }
 

@@ -1,10 +1,9 @@
 //! What the law may ask before a piece is sold. General words and no legal advice: the law of the place decides.
 
 use super::Case;
-use crate::terms::{Joint, Material, MaterialUsed, Repair, Replaced, Seen, Treatment, small};
+use crate::ledger::signs;
+use crate::terms::{Joint, Material, MaterialUsed, Repair, Replaced, Treatment, small};
 
-/// Findings that are hallmarks of silver.
-const HALLMARKS: [&str; 2] = ["M03", "M28"];
 /// Faults of the whole piece by which it was altered or added to.
 const ALTERED: [&str; 6] = [
     "part_replaced",
@@ -28,7 +27,7 @@ impl Case {
         if !parts.is_empty() {
             law.push(format!(
                 "Ivory is recorded on it: {}. Dealing in ivory is restricted or banned in many countries, \
-                 and so is sending it across a border. Ask the authority of the place before it is offered; \
+                 and so is sending it across a border. Ask the local authority before you offer it; \
                  the law there decides.",
                 parts.join(", ")
             ));
@@ -36,8 +35,8 @@ impl Case {
         if self.is_hallmarked_and_altered() {
             law.push(
                 "It carries hallmarks of silver, and something on it was altered or added. In many countries \
-                 such a piece may not be sold until an assay office has seen it. Ask there before it is \
-                 offered; the law of the place decides."
+                 such a piece may not be sold until an assay office has seen it. Ask there before \
+                 you offer it; the law of the place decides."
                     .to_owned(),
             );
         }
@@ -45,11 +44,7 @@ impl Case {
     }
 
     fn is_hallmarked_and_altered(&self) -> bool {
-        let is_hallmarked = self
-            .findings
-            .iter()
-            .any(|a| a.seen == Seen::Yes && HALLMARKS.contains(&a.id));
-        is_hallmarked
+        self.has_seen_any(&signs::HALLMARKS)
             && (self.parts.iter().any(|part| {
                 part.replaced == Some(Replaced::Yes)
                     || part
@@ -58,27 +53,13 @@ impl Case {
                     || part.has_any_joint(&[Joint::GreyRepair, Joint::NeatRepair])
             }) || self.flaws.iter().any(|flaw| ALTERED.contains(flaw))
                 || self.done.iter().any(|done| {
-                    done.treatment.is_some_and(adds_or_alters)
+                    done.treatment.is_some_and(Treatment::alters)
                         || matches!(
                             done.material,
                             Some(MaterialUsed::Silver | MaterialUsed::SilverOther)
                         )
                 }))
     }
-}
-
-/// Whether a treatment adds metal to a piece or changes its parts.
-fn adds_or_alters(treatment: Treatment) -> bool {
-    matches!(
-        treatment,
-        Treatment::Solder
-            | Treatment::HardSolder
-            | Treatment::Replate
-            | Treatment::Overplate
-            | Treatment::LocalPlate
-            | Treatment::ReplacePart
-            | Treatment::Regild
-    )
 }
 
 #[cfg(test)]
@@ -110,12 +91,15 @@ mod tests {
             ("parts[part=spout].joint", "grey_repair"),
             ("flaws.monogram_later", "yes"),
             ("done[0].what", "T14a"),
+            ("done[0].what", "T09b"),
         ] {
-            let said = law(&[hallmarked, altered]);
-            assert!(
-                said.len() == 1 && said[0].contains("assay office"),
-                "{altered:?} {said:?}"
-            );
+            for mark in [hallmarked, ("findings[id=M28].answer", "seen")] {
+                let said = law(&[mark, altered]);
+                assert!(
+                    said.len() == 1 && said[0].contains("assay office"),
+                    "{altered:?} {said:?}"
+                );
+            }
             assert!(law(&[altered]).is_empty(), "{altered:?}");
         }
         assert!(law(&[hallmarked]).is_empty());

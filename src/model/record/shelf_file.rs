@@ -33,7 +33,7 @@ pub struct Opened {
     pub checksum: Option<String>,
     /// What is wrong with the file as a whole, when it is damaged.
     pub damage: Option<Problem>,
-    /// How many entries could not be made out at all.
+    /// Number of unreadable entries.
     pub lost: usize,
     /// The cases.
     pub cases: Vec<OpenedCase>,

@@ -23,7 +23,7 @@ fn unit(draft: &Draft, path: &str) -> Option<f64> {
     (chosen == Some(LengthUnit::Inches)).then_some(MM_IN_AN_INCH)
 }
 
-/// Where the text as typed stands for a size such as `piece.height_mm`; `None` for any other field.
+/// The path of the text as typed, for a size such as `piece.height_mm`; `None` for any other field.
 fn typed_path(path: &str) -> Option<&'static str> {
     Some(match path {
         "piece.height_mm" => "piece.height_typed",
@@ -34,8 +34,8 @@ fn typed_path(path: &str) -> Option<&'static str> {
     })
 }
 
-/// Writes a size that was typed in the person's unit. Returns false for a field that is no size, which is then
-/// left as it is. What cannot be read stands in the field as typed.
+/// Writes a size that was typed in the person's unit. Returns false, and changes nothing, for a field that is
+/// not a size. Unreadable text is stored as typed.
 pub fn put_size(draft: &mut Draft, path: &str, typed: &str) -> bool {
     let Some(beside) = typed_path(path) else {
         return false;

@@ -1,4 +1,4 @@
-//! Where a piece stands in somebody's stock.
+//! The entry of a piece in the stock book.
 
 use super::{Case, Draft};
 use crate::terms::{Date, Ending, StockStatus};
@@ -8,7 +8,7 @@ use crate::terms::{Date, Ending, StockStatus};
 pub struct StockEntry {
     /// The stock number, as written; empty when there is none.
     pub number: String,
-    /// Where it stands, as entered: one of [`StockStatus::ENTERED`].
+    /// Its status as entered: one of [`StockStatus::ENTERED`].
     pub status: Option<StockStatus>,
     /// Where it is kept, as written; empty when not recorded.
     pub place: String,
@@ -20,16 +20,16 @@ pub struct StockEntry {
     pub asking: Option<f64>,
     /// The least it may go for at a sale.
     pub reserve: Option<f64>,
-    /// The asking price stands on the buyer's sheet.
+    /// Whether the buyer's sheet shows the asking price.
     pub show_price: bool,
-    /// The photographs stand on the buyer's sheet.
+    /// Whether the buyer's sheet shows the photographs.
     pub show_photos: bool,
-    /// The seller's name for the buyer's sheet, as written; empty when it is not to stand there.
+    /// The seller's name for the buyer's sheet, as written; empty to leave it out.
     pub seller: String,
 }
 
 impl Case {
-    /// Where the piece stands: sold or returned if its case was closed so, else as entered.
+    /// The stock status: sold or returned if the case was closed that way, otherwise as entered.
     #[must_use]
     pub fn stock_status(&self) -> Option<StockStatus> {
         match self.closed.outcome {
@@ -40,8 +40,8 @@ impl Case {
     }
 }
 
-/// Writes where a piece stands. That it is sold or returned is written as how its case was closed, and taken
-/// back when it stands elsewhere again; `None` takes it off.
+/// Writes the stock status of a piece. Sold and Returned set the case's outcome; any other status clears it.
+/// `None` removes the status.
 pub fn put_status(draft: &mut Draft, status: Option<StockStatus>) {
     let ending = match status {
         Some(StockStatus::Sold) => Some(Ending::Sold),

@@ -91,11 +91,11 @@ pub struct Done {
     pub photos: Vec<String>,
     /// Hours of work.
     pub hours: Option<f64>,
-    /// What it cost, in the case's currency; one bill for several works stands at each of them.
+    /// What it cost, in the case's currency; a shared bill is repeated on each work.
     pub bill: Option<f64>,
-    /// What tells one bill from another, where several works share it; empty when they do not.
+    /// Bill number, if several works share a bill; otherwise empty.
     pub bill_no: String,
-    /// Whether it went wrong; `None` when not told or not known.
+    /// Whether it went wrong; `None` if not recorded or not known.
     pub went_wrong: Option<bool>,
 }
 

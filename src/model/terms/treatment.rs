@@ -56,14 +56,37 @@ pub enum Treatment {
 }
 
 /// An unordered set of treatments.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub struct TreatmentSet(u32);
 
 impl TreatmentSet {
     /// The set of these treatments.
     #[must_use]
     pub fn of(treatments: &[Treatment]) -> Self {
-        Self(treatments.iter().fold(0, |set, t| set | 1 << *t as u32))
+        treatments.iter().copied().collect()
+    }
+
+    /// The set of the treatments with these ids. Other text is passed over.
+    pub fn of_ids<'a>(ids: impl IntoIterator<Item = &'a str>) -> Self {
+        ids.into_iter().filter_map(Treatment::parse).collect()
+    }
+
+    /// What is in either set.
+    #[must_use]
+    pub fn or(self, other: Self) -> Self {
+        Self(self.0 | other.0)
+    }
+
+    /// Its treatments, in order of id.
+    pub fn iter(self) -> impl Iterator<Item = Treatment> {
+        let is_in = move |t: &Treatment| self.0 & 1 << *t as u32 != 0;
+        Treatment::ALL.into_iter().filter(is_in)
+    }
+}
+
+impl FromIterator<Treatment> for TreatmentSet {
+    fn from_iter<T: IntoIterator<Item = Treatment>>(treatments: T) -> Self {
+        Self(treatments.into_iter().fold(0, |set, t| set | 1 << t as u32))
     }
 }
 
@@ -127,6 +150,24 @@ impl Treatment {
 
     /// The treatments shown with the reason they never suit these pieces.
     pub const NEVER: [Self; 4] = [Self::Dip, Self::FoilBath, Self::HardSolder, Self::RubOn];
+
+    /// Whether it adds metal to a piece, takes metal off or changes its parts, so that the law on hallmarked
+    /// silver may ask about it.
+    #[must_use]
+    pub fn alters(self) -> bool {
+        matches!(
+            self,
+            Self::Solder
+                | Self::LowMelt
+                | Self::RemoveLead
+                | Self::HardSolder
+                | Self::LocalPlate
+                | Self::Replate
+                | Self::Overplate
+                | Self::Regild
+                | Self::ReplacePart
+        )
+    }
 
     /// Stable id, such as `T09b`.
     #[must_use]

@@ -1,8 +1,8 @@
 //! The faults a piece may have, each with the parts it is on.
 //!
 //! A fault counts once however many parts have it, as the worst of them; further parts, and further places
-//! on one part, only add to the cost of the work. What no work answers (erased arms, a married piece) is no fault here: it only
-//! guards.
+//! on one part, only add to the cost of the work. Defects
+//! that no treatment fixes (erased arms, a married piece) are not faults; only rules use them.
 
 use crate::ledger::FigureId;
 use crate::ledger::{Ledger, signs};

@@ -8,6 +8,7 @@ mod fault;
 mod lead;
 pub mod limits;
 mod list;
+mod mercury;
 mod rules;
 mod situation;
 #[cfg(test)]
@@ -18,8 +19,12 @@ mod verdict;
 pub use crate::terms::{Reversibility, Treatment};
 pub use fault::{Fault, Faults, Found, Size};
 pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of};
-pub use list::{Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, work};
+pub use list::{
+    Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, factors_in_play, work,
+};
+pub use mercury::{Mercury, mercury};
 pub use rules::check;
+pub(crate) use rules::first;
 pub use situation::Situation;
 pub use touched::touched;
 pub use verdict::{Outcome, Verdict, worst};

@@ -2,13 +2,12 @@
 
 use super::lead::{LeadStatus, Release, lead_anywhere, lead_filled, lead_for, release};
 use super::limits::near_reach;
+use super::mercury::{self, Mercury};
 use crate::bench::SolderReach;
 use crate::identity::{Kind, Posterior};
 use crate::ledger::FigureId;
 use crate::ledger::{Ledger, signs};
-use crate::record::{
-    Case, Corrosion, Fill, Form, Gilding, Interior, Joint, Material, Part, PartName,
-};
+use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, Material, Part, PartName};
 use crate::terms::Treatment;
 
 /// Everything a rule may query. Built once per case, then advanced step by step through each course.
@@ -37,8 +36,8 @@ pub struct Situation<'a> {
     pub heat_reach: SolderReach,
     /// The result of a test for lead that is a step of this course; unknown without such a step.
     pub lead: LeadStatus,
-    /// The situation of each piece where there are several: what a rule says of one it says of all. The
-    /// situation they stand in speaks of all together. Empty for one piece.
+    /// The situation of each piece if there are several; empty for one piece. A verdict on one piece applies
+    /// to the record; the outer situation combines them.
     pub each: Vec<Self>,
     /// The worst joint, now.
     pub joint: Option<Joint>,
@@ -217,6 +216,7 @@ impl Situation<'_> {
     pub fn sealed_or_pitch(&self) -> bool {
         let bursts = |f: Option<Fill>| matches!(f, Some(Fill::Pitch | Fill::Sealed));
         self.case.parts.iter().any(|p| bursts(p.fill))
+            || self.case.circumstances.closed == Some(true)
             || self.case.has_seen_any(&signs::LOADED)
             || self.loading_assumed()
     }
@@ -306,16 +306,19 @@ impl Situation<'_> {
     /// Gilding that is still there, whole or worn.
     #[must_use]
     pub fn gilt(&self) -> bool {
-        self.case.parts.iter().any(|p| {
-            p.interior == Some(Interior::Gilt)
-                || matches!(p.gilding, Some(Gilding::Whole | Gilding::Worn))
-        })
+        mercury::gilt(self.case)
     }
 
     /// Gilding that is there or once was. Traces of old gilding may still contain mercury.
     #[must_use]
     pub fn was_gilt(&self) -> bool {
-        self.gilt() || self.case.parts.iter().any(|p| p.gilding.is_some())
+        mercury::was_gilt(self.case)
+    }
+
+    /// What is known of mercury in it.
+    #[must_use]
+    pub fn mercury(&self) -> Mercury {
+        mercury::mercury(self.case)
     }
 
     /// The shortest stated distance from a faulty joint to the next soft joint or filling, mm.
@@ -394,7 +397,7 @@ impl Situation<'_> {
             ));
         }
         let answers = &self.case.circumstances;
-        if self.case.has_seen("P14") || self.was_gilt() || answers.fire_gilding == Some(true) {
+        if self.mercury() != Mercury::NoSign {
             why.push((4, "Old gilding or silvering may contain mercury."));
         }
         if answers.hard_repair == Some(true) {

@@ -3,9 +3,9 @@
 use super::super::block::{Block, Tone};
 use super::{MoneyInputs, with_none};
 use crate::wording::money::factors as words;
-use leavewell_model::ledger::{Ledger, meaning, signs};
+use leavewell_model::ledger::{Ledger, meaning};
 use leavewell_model::record::{FLAWS, schema};
-use leavewell_model::terms::{Dents, Joint, Tarnish};
+use leavewell_model::treatment::factors_in_play;
 use leavewell_model::value::BUYERS;
 
 /// The section: what else a buyer would notice, and the factors that apply.
@@ -66,34 +66,8 @@ fn in_play(inputs: &MoneyInputs) -> Vec<String> {
     for buyer in BUYERS {
         ids.push(format!("value.replated.{replated}.{buyer}"));
     }
-    let mut row = |name: &str| ids.push(format!("value.factor.{name}.{group}"));
-    let parts = || inputs.case.parts.iter();
-    match parts().filter_map(|p| p.tarnish).max() {
-        Some(Tarnish::Brown | Tarnish::Purple | Tarnish::Blue) => row("tarnish_coloured"),
-        Some(Tarnish::Grey | Tarnish::Black) => row("tarnish_heavy"),
-        _ => {}
-    }
-    match parts().filter_map(|p| p.dents).max() {
-        Some(Dents::Minor) => row("dents_minor"),
-        Some(Dents::Moderate) => row("dents_moderate"),
-        Some(Dents::Split) => row("split"),
-        _ => {}
-    }
-    let joined = |wanted: &[Joint]| parts().any(|p| p.joint.is_some_and(|j| wanted.contains(&j)));
-    if joined(&[Joint::Open, Joint::Leaking]) {
-        row("leak");
-    }
-    if joined(&[Joint::GreyRepair]) {
-        row("solder_repair");
-    } else if joined(&[Joint::NeatRepair]) {
-        row("neat_repair");
-    }
-    if inputs.case.has_seen_any(&signs::LET_IN) {
-        row("arms_original");
-    }
-    for flaw in &inputs.case.flaws {
-        row(flaw);
-    }
+    let of_record = factors_in_play(inputs.case, class, Ledger::standard());
+    ids.extend(of_record.into_iter().map(|id| id.text().to_owned()));
     ids.push("value.after_repair".to_owned());
     ids.push("value.detail_after_replate".to_owned());
     for plan in &inputs.worth.plans {

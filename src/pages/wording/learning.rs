@@ -15,15 +15,15 @@ pub(crate) fn middle_and_ends(middle: &str, low: &str, high: &str) -> String {
 
 // What there is
 
-pub(crate) const NONE: &str = "No piece has been closed yet that tells something. Close one under \
+pub(crate) const NONE: &str = "No closed piece has anything to learn from yet. Close one under \
     Work done: whether it sold, for how much, and what the work came to.";
 pub(crate) const INVENTED: &str = "All of this is invented: forty pieces that never were, to show what \
     the page says once you have closed some. None of it touches your pieces or your figures.";
 
 pub(crate) fn what_there_is(pieces: usize, prices: usize, bills: usize, hours: usize) -> String {
     let pieces = match pieces {
-        1 => "1 closed piece tells something".to_owned(),
-        _ => format!("{pieces} closed pieces tell something"),
+        1 => "1 closed piece can be learnt from".to_owned(),
+        _ => format!("{pieces} closed pieces can be learnt from"),
     };
     format!("{pieces}: {prices} with a price, {bills} with a bill, {hours} with hours.")
 }
@@ -37,9 +37,9 @@ pub(crate) const BILLS: &str = "Bills";
 pub(crate) const HOURS: &str = "Hours";
 pub(crate) const FEES: &str = "Fees of the newest statement, and the chance of a sale";
 pub(crate) const MISHAPS: &str = "Work that went wrong";
-pub(crate) const MORE_TOLD: &str = "More figures your pieces tell of";
+pub(crate) const MORE_TOLD: &str = "More figures from your pieces";
 pub(crate) const BY_KINSHIP: &str = "Figures that move along with these";
-pub(crate) const KINSHIP_MEANS: &str = "No piece of yours tells of these by itself. They move a little \
+pub(crate) const KINSHIP_MEANS: &str = "None of your pieces has direct evidence for these. They move a little \
     because they tend to be off in the same direction.";
 pub(crate) const OUTSIDE: &str = "Further from what we judged than we had allowed for. Either your trade \
     differs, or something was entered wrongly:";

@@ -1,5 +1,7 @@
 //! Wording of the page of figures.
 
+use leavewell_model::ledger::SafeRange;
+
 // Headings
 
 pub(crate) const OWN: &str = "Your own figures";
@@ -76,12 +78,22 @@ pub(crate) const SOURCE: &str = "Source";
 pub(crate) const ID: &str = "Id";
 pub(crate) const SAFETY: &str = "Safety";
 
-pub(crate) fn limit_of_safety(way: &str, limit: f64) -> String {
-    format!("A safety limit: you may make it stricter, but never {way} than {limit}.")
+/// Which values are safe for a figure on which a rule of safety rests.
+pub(crate) fn safe_values(safe: SafeRange) -> String {
+    match (safe.least, safe.most) {
+        (Some(least), Some(most)) if least < most => {
+            format!("A rule of safety rests on this, so yours may be from {least} to {most}.")
+        }
+        (Some(_), Some(_)) => "A rule of safety rests on this, so it stays as it is.".to_owned(),
+        (Some(least), None) => {
+            format!("A safety limit: you may make it stricter, but never less than {least}.")
+        }
+        (None, most) => most.map_or_else(String::new, |most| {
+            format!("A safety limit: you may make it stricter, but never more than {most}.")
+        }),
+    }
 }
 
-pub(crate) const MORE_THAN: &str = "more";
-pub(crate) const LESS_THAN: &str = "less";
 pub(crate) const OWN_VALUE: &str = "Your own value";
 pub(crate) const OWN_VALUE_HINT: &str = "Clear it to go back to Leavewell's figure.";
 pub(crate) const REASON: &str = "Your reason";

@@ -86,7 +86,7 @@ pub(crate) const AFTER_HINT: &str = "What changed, what is gone, what to watch."
 
 pub(crate) const METHOD_FIELD: &str = "How it was done";
 pub(crate) const METHOD_HINT: &str =
-    "In the words of whoever did it. It stands on the record as theirs.";
+    "In the words of whoever did it. The sheets quote it word for word.";
 pub(crate) const DEVIATIONS_HINT: &str = "What was left out or added, and why.";
 pub(crate) const PARTS_KEPT_HINT: &str = "What was taken off, and where it is now.";
 

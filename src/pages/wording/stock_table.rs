@@ -135,7 +135,7 @@ pub(crate) fn ragged(row: usize, cells: usize, columns: usize) -> String {
 pub(crate) const SHORT_ROW: &str = "What is missing is left empty.";
 
 pub(crate) fn long_row(extra: &str) -> String {
-    format!("These cells stand under no heading and are left out: {extra}.")
+    format!("These cells have no heading and are left out: {extra}.")
 }
 
 pub(crate) fn more_rows(count: usize) -> String {

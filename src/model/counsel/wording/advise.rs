@@ -11,10 +11,10 @@ pub(crate) const KIND_NOT_SETTLED: &str =
     "We cannot yet say what it is, and this work would alter it.";
 pub(crate) const OTHER_CURRENCY: &str = "Usual costs and fees are held in pounds, euros or dollars; \
     in another currency, put in quotes.";
-pub(crate) const NO_VALUE: &str = "You gave no value, so a wide guess for such pieces stands in.";
+pub(crate) const NO_VALUE: &str = "You gave no value, so we used a wide range for such pieces.";
 
 pub(crate) fn no_quote(treatment: &str) -> String {
-    format!("There is no quote for {treatment} yet; a wide range stands in.")
+    format!("There is no quote for {treatment} yet, so we used a wide range.")
 }
 
 pub(crate) const NOT_EVERY_COURSE: &str = "There are too many courses to compare every one; the best choices for each fault were compared.";

@@ -1,6 +1,8 @@
 //! The messages about a field that cannot be used: first what is wrong, then what to do (`…_REMEDY`,
 //! `…_remedy`), each as a sentence.
 
+use crate::ledger::SafeRange;
+
 // Anything
 
 pub(crate) const LEFT_OUT: &str = "It is left out. The file keeps what you entered.";
@@ -262,10 +264,26 @@ pub(crate) const NEGATIVE: &str = "This figure cannot be below zero.";
 pub(crate) const NEGATIVE_REMEDY: &str = "Type zero or more.";
 pub(crate) const OUTSIDE_SHARE: &str = "This figure is a share, from 0 to 1.";
 pub(crate) const OUTSIDE_SHARE_REMEDY: &str = "Type a number from 0 to 1; 0.15 is 15 %.";
-pub(crate) const UNSAFE: &str = "This is a safety limit: you can make it stricter but not looser.";
 
-pub(crate) fn unsafe_remedy(limit: f64) -> String {
-    format!("The loosest it may be is {limit}. Our value is used.")
+/// What is wrong with an own value of a figure of safety, and what to do.
+pub(crate) fn unsafe_figure(safe: SafeRange) -> (String, String) {
+    let (message, remedy) = match (safe.least, safe.most) {
+        (Some(least), Some(most)) if least < most => (
+            "A rule of safety rests on this figure, so it cannot leave our range.",
+            format!("Type a number from {least} to {most}. Until then our value is used."),
+        ),
+        (Some(only), Some(_)) => (
+            "A rule of safety rests on this figure, so it cannot be changed.",
+            format!("Remove your value. Ours, {only}, is used."),
+        ),
+        (limit, None) | (None, limit) => (
+            "This is a safety limit: you can make it stricter but not looser.",
+            limit.map_or_else(String::new, |limit| {
+                format!("The loosest it may be is {limit}. Our value is used.")
+            }),
+        ),
+    };
+    (message.to_owned(), remedy)
 }
 
 /// Work on the piece: quotes, tests, what was done and what is proposed.

@@ -7,6 +7,7 @@
 mod as_found;
 mod clean;
 mod dents;
+mod factors_in_play;
 mod foam;
 mod keeping;
 mod lacquer;
@@ -27,6 +28,7 @@ mod toning;
 mod wash;
 
 pub use as_found::as_found;
+pub use factors_in_play::factors_in_play;
 
 use super::{Fault, Treatment};
 use crate::ledger::FigureId;

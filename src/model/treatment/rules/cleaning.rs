@@ -1,6 +1,6 @@
 //! Cleaning, and coats over a clean surface: H04, H05, and the prerequisites of lacquer and toning.
 
-use super::RuleCheck;
+use super::{RuleCheck, first};
 use crate::ledger::FigureId;
 use crate::record::{Joint, Lacquer};
 use crate::terms::Treatment;
@@ -103,11 +103,7 @@ pub(super) fn shop_polish(a: &mut RuleCheck) {
 /// Lacquer seals problems in and pulls at lifting silver.
 pub(super) fn lacquer_over_trouble(a: &mut RuleCheck) {
     if a.s.any_joint(&[Joint::Leaking]) || a.s.active_corrosion() {
-        a.bar(
-            "needs",
-            "Lacquer over a leaking seam or active corrosion seals the trouble in.",
-            "Have the leak and the corrosion stopped first.",
-        );
+        a.bar_first(first::LACQUERED_TROUBLE);
     }
     if a.s.lifting_foil() {
         a.bar(

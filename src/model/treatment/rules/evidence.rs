@@ -3,7 +3,7 @@
 use super::RuleCheck;
 use crate::ledger::FigureId;
 use crate::ledger::{Place, finding, signs};
-use crate::record::{FillState, Joint, PartName, Repair, Seen};
+use crate::record::{FillState, Joint, Part, PartName, Repair, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
 use crate::terms::small;
@@ -183,12 +183,8 @@ pub(super) fn stable_repair(a: &mut RuleCheck) {
 
 /// H22: a sound filling stays.
 pub(super) fn sound_filling(a: &mut RuleCheck) {
-    let failing = a.circumstances().failing_fill == Some(true)
-        || a.s
-            .case
-            .parts
-            .iter()
-            .any(|p| p.fill_state == Some(FillState::Failing));
+    let failing = |p: &Part| p.fill_state == Some(FillState::Failing);
+    let failing = a.s.case.parts.iter().any(failing);
     if !failing {
         a.bar(
             "H22",

@@ -10,18 +10,21 @@ use crate::treatment::lead::{LeadStatus, lead_filled};
 use crate::treatment::limits::{
     bursts, frees_mercury, lifts_foil, opens_seams, pits, within_reach,
 };
+use crate::treatment::mercury::Mercury;
 use crate::treatment::touched::touched;
 
 /// The lowest temperature the work brings to the metal, C; `None` for cold work.
 fn process_c(treatment: Treatment, ledger: &Ledger) -> Option<f64> {
+    // Limits that a person may lower; the work gets no cooler by that.
+    let shipped = |id| Some(Ledger::standard().value(id));
     match treatment {
         Treatment::Solder => Some(ledger.value(FigureId::SOLDER_SAC)),
         Treatment::LowMelt => Some(ledger.value(FigureId::SOLDER_BI_SN)),
-        Treatment::RemoveLead => Some(ledger.value(FigureId::GUARD_HEAT_SOFT_SOLDER)),
+        Treatment::RemoveLead => shipped(FigureId::GUARD_HEAT_SOFT_SOLDER),
         Treatment::HardSolder => Some(ledger.value(FigureId::SOLDER_BAG_7)),
-        Treatment::Tinning => Some(ledger.value(FigureId::HEAT_LIMIT_TIN)),
+        Treatment::Tinning => shipped(FigureId::HEAT_LIMIT_TIN),
         // The hot steps of stripping and plating come close to the boiling point of water.
-        Treatment::Replate | Treatment::Overplate => Some(ledger.value(FigureId::GUARD_H25)),
+        Treatment::Replate | Treatment::Overplate => shipped(FigureId::GUARD_H25),
         _ => None,
     }
 }
@@ -48,25 +51,23 @@ pub(super) fn mercury(a: &mut RuleCheck) {
     if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| frees_mercury(hot, a.s.ledger)) {
         return;
     }
-    let fire_gilt = a.circumstances().fire_gilding;
-    if a.s.case.has_seen("P14") {
-        a.bar(
-            "H25",
-            "Mercury was found in the silver or gilding, and heat drives it off as a poison.",
-            "Nothing lifts this.",
-        );
-    } else if fire_gilt == Some(true) || (a.s.was_gilt() && fire_gilt.is_none()) {
-        a.bar(
-            "H25",
-            "Old gilding may contain mercury, which heat drives off as a poison.",
-            "Make sure that the gilding is newer than about 1840 and that a reading finds no mercury.",
-        );
-    } else if a.s.was_gilt() {
-        a.check_first(
+    match a.s.mercury() {
+        Mercury::NoSign => {}
+        Mercury::Unlikely => a.check_first(
             "H25",
             "Gilding may contain mercury, which heat drives off as a poison.",
             "Have the gilding tested for mercury first.",
-        );
+        ),
+        Mercury::Possible | Mercury::Likely => a.bar(
+            "H25",
+            "Old gilding may contain mercury, which heat drives off as a poison.",
+            "Make sure that the gilding is newer than about 1840 and that a reading finds no mercury.",
+        ),
+        Mercury::Found => a.bar(
+            "H25",
+            "Mercury was found in the silver or gilding, and heat drives it off as a poison.",
+            "Nothing lifts this.",
+        ),
     }
 }
 
@@ -178,7 +179,7 @@ pub(super) fn close_plate(a: &mut RuleCheck) {
         Treatment::RemoveLead => "Making the joint good takes heat, which lifts the silver off.",
         Treatment::HardSolder => "Tin holds the silver on, and this heat takes it off.",
         Treatment::Tinning => {
-            if !lifts_foil(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
+            if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| lifts_foil(hot, a.s.ledger)) {
                 return;
             }
             "Tin holds the silver on, and this heat lifts it off."
@@ -204,7 +205,7 @@ pub(super) fn plating_burns(a: &mut RuleCheck) {
 
 /// H29: tinning is hotter than old solder can bear.
 pub(super) fn tin_opens_seams(a: &mut RuleCheck) {
-    if !opens_seams(a.figure(FigureId::HEAT_LIMIT_TIN), a.s.ledger) {
+    if !process_c(a.treatment, a.s.ledger).is_some_and(|hot| opens_seams(hot, a.s.ledger)) {
         return;
     }
     if a.s.lead_for(a.treatment) == LeadStatus::Present

@@ -1,6 +1,7 @@
 //! Law: H26 on protected materials and H31 on hallmarked silver.
 
 use super::RuleCheck;
+use crate::ledger::signs;
 use crate::record::{Loss, Material};
 use crate::terms::Kind;
 
@@ -29,9 +30,11 @@ pub(super) fn ivory_on_the_piece(a: &mut RuleCheck) {
     }
 }
 
-/// H31: changing or adding to hallmarked silver.
+/// H31: changing or adding to hallmarked silver. Asked of every treatment that [alters](crate::terms::Treatment::alters).
 pub(super) fn hallmarked_silver(a: &mut RuleCheck) {
-    if a.may_be(a.s.posterior.of_any(&[Kind::Sil, Kind::Wst])) || a.s.case.has_seen("M03") {
+    if a.may_be(a.s.posterior.of_any(&[Kind::Sil, Kind::Wst]))
+        || a.s.case.has_seen_any(&signs::HALLMARKS)
+    {
         a.condition(
             "H31",
             "Changing or adding to hallmarked silver may need an assay office's consent.",

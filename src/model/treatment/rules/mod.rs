@@ -16,6 +16,7 @@ mod cleaning;
 mod deadline;
 mod evidence;
 mod filling;
+pub(crate) mod first;
 mod food;
 mod heat;
 mod law;
@@ -63,6 +64,9 @@ fn check_piece(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
         people::on_loan(&mut asked);
         deadline::wanted_back(&mut asked);
     }
+    if treatment.alters() {
+        law::hallmarked_silver(&mut asked);
+    }
     for rule in rules_for(treatment) {
         rule(&mut asked);
     }
@@ -77,6 +81,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         Treatment::Wash => &[
             people::ammonia,
             people::solvents,
+            people::asbestos_left_alone,
             water::seams_and_hollows,
             water::closed_parts,
             water::close_plate,
@@ -145,6 +150,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
+            people::asbestos_left_alone,
             repair::bending_close_plate,
             repair::dents_in_split_metal,
             repair::dents_under_thin_silver,
@@ -156,7 +162,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
-            law::hallmarked_silver,
+            people::asbestos_pads,
             heat::cadmium,
             heat::mercury,
             heat::closed_parts,
@@ -172,7 +178,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
-            law::hallmarked_silver,
+            people::asbestos_pads,
             heat::cadmium,
             heat::mercury,
             repair::wrong_metal_for_low_melt,
@@ -190,7 +196,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::at_home,
             lead::child_at_home,
             lead::no_flame_at_home,
-            law::hallmarked_silver,
+            people::asbestos_pads,
             heat::cadmium,
             heat::mercury,
             heat::closed_parts,
@@ -214,6 +220,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             evidence::sound_filling,
         ],
         Treatment::HardSolder => &[
+            people::asbestos_pads,
             heat::cadmium,
             heat::mercury,
             heat::fused_bond,
@@ -260,12 +267,15 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
+            people::asbestos_pads,
+            people::plating_liquids,
             heat::mercury,
             heat::closed_parts,
             heat::close_plate,
             material::heat,
             material::liner_out_first,
             plating::open_joint,
+            plating::open_split,
             plating::britannia,
             evidence::solid_silver,
             evidence::never_silvered,
@@ -279,6 +289,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
+            people::asbestos_pads,
             people::plating_liquids,
             heat::mercury,
             heat::closed_parts,
@@ -286,6 +297,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             material::heat,
             material::liner_out_first,
             plating::open_joint,
+            plating::open_split,
             plating::over_lead,
             plating::lifting_silver,
             plating::flaking_silver,
@@ -302,6 +314,7 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
+            people::asbestos_pads,
             heat::cadmium,
             heat::mercury,
             heat::closed_parts,
@@ -318,12 +331,14 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
             lead::unknown,
             lead::at_home,
             lead::child_at_home,
+            people::asbestos_pads,
             people::plating_liquids,
             plating::over_mercury_gilding,
             heat::close_plate,
             material::heat,
             material::liner_out_first,
             plating::open_joint,
+            plating::open_split,
             plating::only_over_gilding,
             plating::britannia,
             evidence::new_metal_misleads,
@@ -332,7 +347,6 @@ fn rules_for(treatment: Treatment) -> &'static [Rule] {
         Treatment::ReplacePart => &[
             law::ivory_and_protected_wood,
             law::ivory_on_the_piece,
-            law::hallmarked_silver,
             people::asbestos_pads,
             evidence::new_part_passes_for_old,
             food::leaded_casting,

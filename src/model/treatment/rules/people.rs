@@ -85,7 +85,18 @@ pub(super) fn on_loan(a: &mut RuleCheck) {
     }
 }
 
-/// H17: old pads and rings at a handle.
+/// H17: old pads and rings at a handle, where work leaves the handle alone.
+pub(super) fn asbestos_left_alone(a: &mut RuleCheck) {
+    if a.circumstances().insulator == Some(true) {
+        a.condition(
+            "H17",
+            "Old pads, rings and cord at a handle may be asbestos.",
+            "Leave them where they are, and nobody scrubs, files or drills them.",
+        );
+    }
+}
+
+/// H17: old pads and rings at a handle that has to come off, or that heat reaches.
 pub(super) fn asbestos_pads(a: &mut RuleCheck) {
     if a.circumstances().insulator == Some(true) {
         a.check_first(

@@ -1,20 +1,25 @@
 //! Prerequisites of new silver or tin.
 
-use super::RuleCheck;
+use super::{RuleCheck, first};
 use crate::record::{Interior, Joint, Relation};
 use crate::terms::Treatment;
 use crate::treatment::lead::LeadStatus;
+use crate::treatment::mercury::Mercury;
+use crate::treatment::touched::is_split;
 use crate::treatment::verdict::Outcome;
 use crate::treatment::{Fault, Faults, Situation};
 
 /// An open joint lets plating liquid in.
 pub(super) fn open_joint(a: &mut RuleCheck) {
     if matches!(a.s.joint, Some(Joint::Open | Joint::Leaking)) {
-        a.bar(
-            "needs",
-            "Plating liquid gets into an open joint and never all comes out.",
-            "Have the joint repaired first.",
-        );
+        a.bar_first(first::OPEN_JOINT);
+    }
+}
+
+/// A split in metal lets plating liquid in, as an open joint does.
+pub(super) fn open_split(a: &mut RuleCheck) {
+    if a.s.case.parts.iter().any(is_split) {
+        a.bar_first(first::PLATED_SPLIT);
     }
 }
 
@@ -82,7 +87,7 @@ pub(super) fn britannia(a: &mut RuleCheck) {
 
 /// H25: gilding that was probably applied with mercury needs a conservator.
 pub(super) fn over_mercury_gilding(a: &mut RuleCheck) {
-    if a.s.case.has_seen("P14") {
+    if a.s.mercury() == Mercury::Found {
         a.bar(
             "H25",
             "Mercury was found in the silver or gilding.",

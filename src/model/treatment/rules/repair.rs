@@ -1,7 +1,7 @@
 //! Dents, low-melt repairs and cold fixes: H06, H10, H11, H13 and their prerequisites.
 
-use super::RuleCheck;
-use crate::ledger::FigureId;
+use super::{RuleCheck, first};
+use crate::ledger::{FigureId, Ledger};
 use crate::record::Joint;
 use crate::terms::small;
 use crate::treatment::lead::LeadStatus;
@@ -20,11 +20,7 @@ pub(super) fn bending_close_plate(a: &mut RuleCheck) {
 /// A split grows when the metal is pushed.
 pub(super) fn dents_in_split_metal(a: &mut RuleCheck) {
     if a.s.case.parts.iter().any(is_split) {
-        a.bar(
-            "needs",
-            "A split grows when the metal is pushed.",
-            "Have the split mended first.",
-        );
+        a.bar_first(first::PUSHED_SPLIT);
     }
 }
 
@@ -36,11 +32,7 @@ pub(super) fn dents_under_thin_silver(a: &mut RuleCheck) {
     if a.s.worn_through >= a.figure(FigureId::GUARD_KIND_BARRED)
         || a.s.body_bleed >= a.figure(FigureId::GUARD_BLEED_NO_CLEAN)
     {
-        a.bar(
-            "needs",
-            "The silver over the dent is nearly worn through and could not stand it.",
-            "Have the silver measured, to see whether it is thicker.",
-        );
+        a.bar_first(first::WORN_SKIN);
     }
 }
 
@@ -68,13 +60,15 @@ pub(super) fn cold_only(a: &mut RuleCheck) {
 /// A low-melt repair is for white metal and close plate.
 pub(super) fn wrong_metal_for_low_melt(a: &mut RuleCheck) {
     let soft = a.s.britannia() + a.s.close_or_french();
-    if soft < a.figure(FigureId::GUARD_KIND_CHECK) {
+    // Here a lower threshold would be milder, so a person's own value does not count.
+    let shipped = |id| Ledger::standard().value(id);
+    if soft < shipped(FigureId::GUARD_KIND_CHECK) {
         a.bar(
             "needs",
             "This repair is for white metal and close plate; ordinary soft solder does the job here.",
             "Nothing lifts this unless a closer look finds white metal or close plate.",
         );
-    } else if soft < a.figure(FigureId::GUARD_KIND_BARRED) {
+    } else if soft < shipped(FigureId::GUARD_KIND_BARRED) {
         let next = format!("Find out what it is, starting with: {}.", a.s.next_look);
         a.check_first(
             "needs",
@@ -112,11 +106,8 @@ pub(super) fn low_melt_over_lead(a: &mut RuleCheck) {
         && a.s.joint != Some(Joint::NeatRepair)
         && a.s.any_joint(&[Joint::GreyRepair])
     {
-        a.bar(
-            "H13",
-            "If lead is left in the joint, boiling water opens the repair.",
-            "Have the old lead taken out first.",
-        );
+        let (reason, lifted_by) = first::LEAD_LEFT;
+        a.bar("H13", reason, lifted_by);
     }
 }
 

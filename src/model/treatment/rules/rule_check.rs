@@ -1,5 +1,6 @@
 //! One query to the rule book: a treatment in a situation, and the verdicts so far.
 
+use super::first::First;
 use crate::ledger::FigureId;
 use crate::record::{Circumstances, Doer, Goal};
 use crate::terms::ShortSort;
@@ -50,6 +51,11 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
 
     pub(super) fn bar(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {
         self.add(guard, Outcome::Barred, reason, lifted_by);
+    }
+
+    /// Bars until something else is done.
+    pub(super) fn bar_first(&mut self, (reason, lifted_by): First) {
+        self.bar("needs", reason, lifted_by);
     }
 
     pub(super) fn check_first(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {

@@ -2,8 +2,8 @@
 
 use super::check;
 use crate::record::{
-    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, Form, Interior, Joint, Lacquer, Lead,
-    Mount, Part, PartName, Repair,
+    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, FillState, Form, Interior, Joint,
+    Lacquer, Lead, Mount, Part, PartName, Repair,
 };
 use crate::terms::Kind;
 use crate::treatment::testing::{case, situation};
@@ -70,6 +70,7 @@ pub(super) const NOTHING: Circumstances = Circumstances {
     ammonia: None,
     failing_fill: None,
     protected_part: None,
+    closed: None,
 };
 
 pub(super) const FUSED: [&str; 3] = ["C01", "C07", "C08"];
@@ -558,6 +559,7 @@ fn leaving_keeping_and_testing_are_always_open() {
         ammonia: Some(true),
         failing_fill: Some(true),
         protected_part: Some(true),
+        closed: Some(true),
     };
     bad.circumstances = all;
     for t in [Treatment::Leave, Treatment::Keeping, Treatment::TestLead] {
@@ -784,32 +786,33 @@ fn dips_are_kept_from_bare_metal_and_soldered_joints() {
 #[test]
 fn a_sound_filling_stays_and_an_unknown_one_is_identified() {
     let t = Treatment::RemoveFill;
-    let failing = Circumstances {
-        failing_fill: Some(true),
-        ..NOTHING
+    let failing = |mut case: Case| {
+        case.parts[0].fill_state = Some(FillState::Failing);
+        case
     };
     let lead = case(&NICKEL, |p| {
         p.fill = Some(Fill::Lead);
         p.lead = Some(Lead::Present);
     });
     says(t, &lead, NOTHING, "H22", Outcome::Barred);
-    silent(t, &lead, failing, "H22");
-    silent(t, &lead, failing, "H06");
-    let unknown = case(&NICKEL, |p| p.fill = Some(Fill::Sealed));
-    says(t, &unknown, failing, "H06", Outcome::NeedsCheck);
-    says(t, &unknown, failing, "H16", Outcome::NeedsCheck);
-    silent(t, &lead, failing, "H16");
+    let lead = failing(lead);
+    silent(t, &lead, NOTHING, "H22");
+    silent(t, &lead, NOTHING, "H06");
+    let unknown = failing(case(&NICKEL, |p| p.fill = Some(Fill::Sealed)));
+    says(t, &unknown, NOTHING, "H06", Outcome::NeedsCheck);
+    says(t, &unknown, NOTHING, "H16", Outcome::NeedsCheck);
+    silent(t, &lead, NOTHING, "H16");
     let mut home = lead.clone();
-    silent(t, &home, failing, "H23");
+    silent(t, &home, NOTHING, "H23");
     home.aim.doer = Some(Doer::Owner);
-    says(t, &home, failing, "H23", Outcome::Barred);
-    says(t, &home, failing, "H17", Outcome::Barred);
+    says(t, &home, NOTHING, "H23", Outcome::Barred);
+    says(t, &home, NOTHING, "H17", Outcome::Barred);
     let pads = Circumstances {
         insulator: Some(true),
-        ..failing
+        ..NOTHING
     };
     says(t, &lead, pads, "H17", Outcome::NeedsCheck);
-    says(t, &lead, failing, "H17", Outcome::Conditional);
+    says(t, &lead, NOTHING, "H17", Outcome::Conditional);
 }
 
 #[test]
@@ -1141,15 +1144,16 @@ fn a_piece_hardly_looked_at_needs_a_look_before_new_silver() {
 
 #[test]
 fn hallmarked_silver_needs_an_assay_office() {
-    let marked = case(&["M03"], tested);
-    for t in [
-        Treatment::Solder,
-        Treatment::LowMelt,
-        Treatment::RemoveLead,
-        Treatment::ReplacePart,
-    ] {
-        says(t, &marked, NOTHING, "H31", Outcome::Conditional);
-        silent(t, &case(&NICKEL, tested), NOTHING, "H31");
+    for mark in ["M03", "M28"] {
+        let marked = case(&[mark], tested);
+        for t in Treatment::ALL {
+            silent(t, &case(&NICKEL, tested), NOTHING, "H31");
+            if t.alters() {
+                says(t, &marked, NOTHING, "H31", Outcome::Conditional);
+            } else {
+                silent(t, &marked, NOTHING, "H31");
+            }
+        }
     }
 }
 
