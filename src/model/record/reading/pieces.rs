@@ -14,7 +14,7 @@ use crate::terms::Relation;
 const ROUNDING: f64 = 0.5;
 
 /// What is said of one piece.
-struct Said {
+struct SaidOfPiece {
     /// Its number.
     no: u16,
     /// Its share of 1.
@@ -111,8 +111,8 @@ impl Reader {
         count: u16,
         photos: &[String],
         shared: &[Part],
-    ) -> Vec<Said> {
-        let mut said: Vec<Said> = Vec::new();
+    ) -> Vec<SaidOfPiece> {
+        let mut said: Vec<SaidOfPiece> = Vec::new();
         for s in self.list(fields, "pieces.each", usize::from(MOST_PIECES)) {
             if s.get("no").is_none() {
                 self.problem(
@@ -163,7 +163,7 @@ impl Reader {
                 self.problem(s.at("photos"), message, words::NO_SUCH_PHOTO_REMEDY);
             }
             shown.retain(is_there);
-            said.push(Said {
+            said.push(SaidOfPiece {
                 no: whole,
                 share,
                 parts,
@@ -229,10 +229,10 @@ impl Reader {
 
 /// The parts of all pieces: what holds for all, with what is said of single ones added to it. A part in
 /// the same state on several pieces stands once.
-fn parts_of_all(shared: &[Part], said: Vec<Said>, count: u16) -> Vec<Part> {
+fn parts_of_all(shared: &[Part], said: Vec<SaidOfPiece>, count: u16) -> Vec<Part> {
     let own: Vec<(u16, Part)> = said
         .into_iter()
-        .flat_map(|Said { no, parts, .. }| parts.into_iter().map(move |part| (no, part)))
+        .flat_map(|SaidOfPiece { no, parts, .. }| parts.into_iter().map(move |part| (no, part)))
         .collect();
     let mut all: Vec<Part> = Vec::new();
     let mut names = Vec::new();

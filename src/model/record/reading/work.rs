@@ -225,7 +225,7 @@ impl Reader {
         tests
     }
 
-    /// The pieces that a test was of, and its result. A pass of which one of them cannot be told clears none.
+    /// The pieces that a test was of, and its result. A pass that names one that cannot be read clears none.
     fn tested_of(
         &mut self,
         s: &Section,
@@ -241,11 +241,11 @@ impl Reader {
                 words::pieces::NO_SUCH_PIECE_REMEDY,
             );
         }
-        let is_told = self.problems.len() == before;
+        let is_readable = self.problems.len() == before;
         if count == 1 {
             of.clear();
         }
-        (of, passed.filter(|passed| is_told || !passed))
+        (of, passed.filter(|passed| is_readable || !passed))
     }
 
     /// The laboratory's figures of the bench as a release test of the interior: failed when a metal
