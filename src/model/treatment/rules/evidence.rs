@@ -6,7 +6,7 @@ use crate::ledger::{Place, finding, signs};
 use crate::record::{FillState, Joint, Part, PartName, Repair, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
-use crate::terms::small;
+use crate::terms::{percent, small};
 use crate::treatment::limits::own_silver;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::Outcome;
@@ -56,8 +56,8 @@ pub(super) fn original_silver(a: &mut RuleCheck) {
             "H14",
             unless_opinion(a, Outcome::Barred),
             &format!(
-                "It is {likely} fused plate, with its own silver on up to {:.0} % of it. {harm}",
-                100.0 * covered
+                "It is {likely} fused plate, and its own silver may still cover {} of it. {harm}",
+                percent(covered)
             ),
             "Get a conservator's written opinion.",
         );
