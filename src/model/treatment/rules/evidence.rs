@@ -56,8 +56,8 @@ pub(super) fn original_silver(a: &mut RuleCheck) {
             "H14",
             unless_opinion(a, Outcome::Barred),
             &format!(
-                "It is {likely} fused plate, and its own silver may still cover {} of it. {harm}",
-                percent(covered)
+                "It is {likely} fused plate, with its own silver on {} of it. {harm}",
+                percent(covered).replace("about", "up to")
             ),
             "Get a conservator's written opinion.",
         );
