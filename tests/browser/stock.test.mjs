@@ -312,7 +312,7 @@ browserTest("a table with wrong columns, ragged rows and strange words says so b
   await give("old.csv", "Ref;Title;Type;Price\nA1;Caf\xe9 pot;Teepot;\xa325\nA2;Box\nA3;Jug;Teapot;=2+2;more\n");
   await page.getByText(/read as Windows-1252/).waitFor();
   await page.getByText("Row 3 has 2 cells; the first row has 4. What is missing is left empty.").waitFor();
-  await page.getByText(/These cells stand under no heading and are left out: more\./).waitFor();
+  await page.getByText(/These cells have no heading and are left out: more\./).waitFor();
   await page.getByText(/“Teepot” under “Form” is no word we know\. Did you mean “Teapot”\?/).waitFor();
   await page.getByText(/is a formula\. It is taken in as text and never worked out/).waitFor();
   await page.getByText("A1, Café pot").waitFor();
