@@ -23,7 +23,7 @@ pub use decimal::decimal;
 pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
 pub use money::{money, sum, two_figures};
 pub use ordinal::{ordinal, the_pieces};
-pub use shares::{percent, share, share_of_cases};
+pub use shares::{at_most, percent, share, share_of_cases};
 pub use short_sort::ShortSort;
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment, TreatmentSet};

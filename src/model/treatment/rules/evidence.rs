@@ -6,7 +6,7 @@ use crate::ledger::{Place, finding, signs};
 use crate::record::{FillState, Joint, Part, PartName, Repair, Seen};
 use crate::terms::Kind;
 use crate::terms::Treatment;
-use crate::terms::{percent, small};
+use crate::terms::{at_most, small};
 use crate::treatment::limits::own_silver;
 use crate::treatment::situation::Situation;
 use crate::treatment::verdict::Outcome;
@@ -57,7 +57,7 @@ pub(super) fn original_silver(a: &mut RuleCheck) {
             unless_opinion(a, Outcome::Barred),
             &format!(
                 "It is {likely} fused plate, with its own silver on {} of it. {harm}",
-                percent(covered).replace("about", "up to")
+                at_most(covered)
             ),
             "Get a conservator's written opinion.",
         );
