@@ -47,7 +47,7 @@ pub fn book(
         .el(el("p", "buttons book-found")
             .hidden(!is_worth_searching)
             .el(el("span", "hint")
-                .attr("role", "status")
+                .attr("data-said", "true")
                 .words(text::found(found.len(), state.shelf.len())))
             .el(button("quiet")
                 .pressed(press(act, Action::Book(BookChange::ChooseFound)))
@@ -196,7 +196,7 @@ fn chosen(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> E
     };
     el("div", "book-chosen")
         .hidden(n == 0)
-        .el(el("p", "").attr("role", "status").words(text::chosen(n)))
+        .el(el("p", "").attr("data-said", "true").words(text::chosen(n)))
         .el(pick(
             "book-set-status",
             text::SET_STATUS,
