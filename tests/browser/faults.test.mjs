@@ -39,7 +39,7 @@ browserTest("a dent and its quote are answered as a choice", async ({ page, go, 
 browserTest("one price for several treatments is kept and can be removed", async ({ page, go }) => {
   await start(page, go, "Loose pot", "Teapot");
   await go("#/money");
-  await page.getByRole("button", { name: "Put in a price for other work" }).click();
+  await page.getByRole("button", { name: "Add a price for other work" }).click();
   const fresh = page.getByRole("group", { name: "A price for other work" });
   await fresh.getByText("Choose what it is for").click();
   await fresh.getByLabel("Dents taken out").check();
