@@ -1501,8 +1501,6 @@ fn nothing_open() -> Html {
 
 /// The footer. Every screen shows its deferral line; below it are the list of changes and the appearance.
 fn foot(state: &State, open: Option<&Open>, act: &Callback<Action>) -> Html {
-    let [before, after] = text::PRIVATE;
-    let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
         .p(
             "deferral",
@@ -1510,7 +1508,7 @@ fn foot(state: &State, open: Option<&Open>, act: &Callback<Action>) -> Html {
                 .map(|c| c.text)
                 .unwrap_or_default(),
         )
-        .el(private)
+        .said("", text::private(LEDGER_VERSION))
         .el(el("div", "").each(open, changes))
         .el(shortcuts(!state.has_no_shortcuts, act))
         .put(theme_switch(state.theme, act))

@@ -69,7 +69,7 @@ browserTest("a proposal with a barred step says which and why, weighs the rest a
   await proposal.getByRole("group", { name: "Step 2" }).getByLabel("What is done").selectOption("T05");
   await proposal.getByText("What rules it out").waitFor();
   await proposal.locator(".proposal-problems li").filter({ hasText: /silver dip/i }).first().waitFor();
-  await proposal.getByText(/^Dents taken out.*against leaving it as it is/).waitFor();
+  await proposal.getByText(/^Dents taken out.*compared with leaving it as it is/).waitFor();
   await checkAccess("counsel with a proposal");
   await page.waitForTimeout(500);
   await page.reload();

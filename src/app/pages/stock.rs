@@ -344,7 +344,7 @@ fn turning(page: usize, pages: usize, act: &Callback<Action>) -> El {
 
 /// The links beside the book: a table in, and what is printed.
 pub fn links(state: &State, effect: &Callback<Effect>) -> Html {
-    let link = |route: Route, words| el("a", "").attr("href", route.href()).text(words);
+    let link = |route: Route, words| el("a", "link-alone").attr("href", route.href()).text(words);
     let all = state.shelf.iter().map(|line| line.id.clone()).collect();
     let is_empty = state.shelf.is_empty();
     let save = button("quiet")

@@ -37,8 +37,19 @@ pub const ASKED: [&str; 2] = [
 pub const WEIGHED: &str = "The result";
 pub const STEP_BY_STEP: &str = "What each step adds";
 pub const NOT_SO: &str = "What rules it out";
-pub const COSTS: &str = "Costs ";
-pub const AGAINST_LEAVING: &str = "against leaving it as it is";
+
+/// What the proposal gains and costs.
+pub fn result(name: &str, gain: &str, cost: &str) -> String {
+    joined(&[
+        name,
+        ". ",
+        gain,
+        " compared with leaving it as it is. It costs ",
+        cost,
+        ".",
+    ])
+}
+
 pub const NOTHING_LEFT: &str = "We cannot weigh any of it.";
 
 /// A step that the owner agreed to.
