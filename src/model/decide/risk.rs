@@ -161,7 +161,7 @@ pub struct Judged {
     pub certain: usize,
     /// By the mean of the worst share.
     pub worst: usize,
-    /// By the greatest regret.
+    /// If you want to regret it least.
     pub regret: usize,
 }
 
