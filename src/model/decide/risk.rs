@@ -161,7 +161,7 @@ pub struct Judged {
     pub certain: usize,
     /// By the mean of the worst share.
     pub worst: usize,
-    /// If you want to regret it least.
+    /// By the greatest regret.
     pub regret: usize,
 }
 
