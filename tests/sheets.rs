@@ -982,7 +982,7 @@ fn a_piece_not_looked_at_is_given_no_family_and_no_year() {
         client.contains("Nothing has been looked at yet"),
         "{client}"
     );
-    for claim in ["Made of copper, brass", "By the evidence"] {
+    for claim in ["Made of copper, brass", "Judging by the evidence"] {
         assert!(!client.contains(claim), "{claim}: {client}");
     }
     let file = words(PageName::SheetForFile, &draft);
