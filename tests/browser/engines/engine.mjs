@@ -55,17 +55,17 @@ const screen = (tab) => tab.eval(() => document.body.textContent.replace(/\s+/g,
 
 /** Runs in the page: the text of the screen, as soon as nothing on it is waited for and it stays the same. */
 function whatItSays() {
-  const last = Date.now() + 20_000;
-  return new Promise((resolve) => {
+  const last = Date.now() + 60_000;
+  return new Promise((resolve, reject) => {
     let before = "";
     const look = () => {
       const now = document.querySelector("main").textContent.replace(/\s+/g, " ").trim();
-      const busy = document.querySelector('main [aria-busy="true"]');
-      if ((now === before && now.length > 100 && !busy) || Date.now() > last) resolve(now);
-      else {
-        before = now;
-        setTimeout(look, 120);
-      }
+      // What is still to come says "Working it out…" or the like; a page that was only just asked for says little.
+      const waits = now.length < 300 || now.includes("…") || document.querySelector('main [aria-busy="true"]');
+      if (now === before && !waits) resolve(now);
+      else if (Date.now() > last) reject(new Error(`the screen goes on waiting: ${now.slice(0, 300)}`));
+      else setTimeout(look, 120);
+      before = now;
     };
     setTimeout(look, 60);
   });

@@ -5,7 +5,7 @@
 //   ENGINES=WebKit node --experimental-websocket engines/jobs.mjs
 
 import assert from "node:assert/strict";
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
@@ -66,7 +66,7 @@ const stored = (tab) =>
 async function job(t, engine) {
   const site = await serve();
   const browser = await start(engine);
-  const step = (name, work) => t.test(name, { timeout: 90_000 }, work);
+  const step = (name, work) => t.test(name, { timeout: 300_000 }, work);
   t.diagnostic(`${engine} ${browser.version}`);
   try {
     const tab = await browser.tab();
@@ -83,7 +83,10 @@ async function job(t, engine) {
       await tab.wait(`() => (${examples})().length > 0`);
       const names = await tab.eval(`() => (${examples})().map((it) => it.getAttribute("aria-label"))`);
       for (const name of names) {
-        await go(tab, "");
+        await tab.eval(() => {
+          location.hash = "#/";
+        });
+        await tab.wait((label) => document.querySelector(`[aria-label="${label}"]`) !== null, name);
         await tab.click(`[aria-label="${name}"]`);
         await tab.wait(() => location.hash.length > 2);
         said[engine][name] = await go(tab, "counsel");
