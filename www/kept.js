@@ -76,7 +76,7 @@ export async function openStore() {
   listen();
   later();
   setTimeout(() => forget("sessionStorage", CRASHED), WELL_AFTER_MS);
-  if (database) settle(await navigator.storage?.persisted?.().catch(() => {}) ?? false);
+  if (database) Promise.resolve(navigator.storage?.persisted?.() ?? false).then(settle, () => settle(false));
 }
 
 function openDatabase() {
@@ -102,9 +102,12 @@ function all() {
   });
 }
 
-/** A stored record. A text that is none is made one, so that it can be shown, saved as a file and removed. */
+/** A stored record. What is broken in it is made good, so that it can be shown, saved as a file and removed. */
 function whole(record) {
-  return typeof record?.text === "string" ? record : record && { ...record, text: JSON.stringify(record.text) ?? "" };
+  if (!record) return record;
+  const { text, revision, made } = record;
+  const asText = typeof text === "string" ? text : JSON.stringify(text) ?? "";
+  return { ...record, text: asText, revision: Number.isSafeInteger(revision) ? revision : 0, made: Number(made) || 0 };
 }
 
 function hold(record) {
@@ -507,7 +510,7 @@ export async function removeForGood(id) {
 
 /** The days a piece has been in the bin. A clock that was behind put it there before its own last change. */
 function age({ binned: since, changed }) {
-  return (Date.now() - Math.max(since, changed || 0)) / DAY_MS;
+  return (Date.now() - Math.max(Number(since) || Date.now(), Number(changed) || 0)) / DAY_MS;
 }
 
 /**

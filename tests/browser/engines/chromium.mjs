@@ -1,6 +1,6 @@
 // Chromium, through the same library as the browser tests.
 
-import { mkdtemp } from "node:fs/promises";
+import { mkdtemp, readlink } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
@@ -19,6 +19,13 @@ export async function startChromium({ profile } = {}) {
   return {
     errors,
     version: context.browser()?.version() ?? "",
+    /** Ends it as a crash or a power cut does. */
+    async kill() {
+      // The lock on a profile names the machine and the process.
+      const pid = Number((await readlink(join(folder, "SingletonLock"))).split("-").at(-1));
+      process.kill(-pid, "SIGKILL");
+      await context.close().catch(() => {});
+    },
     tab: async () => tabOf(await context.newPage()),
     async close() {
       await context.close();
@@ -37,8 +44,10 @@ function tabOf(page) {
       await field.click();
       await page.keyboard.press("ControlOrMeta+A");
       await page.keyboard.press("Delete");
-      await field.pressSequentially(text);
+      await page.keyboard.type(text);
     },
+    keys: (text) => page.keyboard.type(text),
+    size: (width, height) => page.setViewportSize({ width, height }),
     click: (selector) => page.locator(selector).click(),
     choose: (selector, file) => page.locator(selector).setInputFiles(file),
     front: () => page.bringToFront(),

@@ -5,13 +5,13 @@
 //   eval(function, ...args)  runs a function in the page and gives what it returns, which JSON must be able to carry
 //   wait(function, ...args)  runs it until it returns something true, and gives that
 //   type(selector, text)     types in place of what the field holds, as a person does
+//   keys(text)               types where the focus is
 //   click(selector)          clicks on the middle of an element
 //   choose(selector, file)   chooses a file in a file field
 //   text()                   what the screen says, once it has stopped changing
-//   front(), close()
+//   size(width, height), front(), close()
 //
-// Each engine's file gives `open`, `reload`, `eval`, `type`, `click`, `choose`, `front` and `close`; the rest is made of
-// these here.
+// `wait` and `text` are made here of what each engine's file gives.
 
 import { setTimeout as pause } from "node:timers/promises";
 import { startChromium } from "./chromium.mjs";

@@ -45,8 +45,9 @@ export async function startFirefox({ profile } = {}) {
   await ask("session.subscribe", { events: ["log.entryAdded"] });
   return {
     errors,
-    program,
     version: capabilities.browserVersion,
+    /** Ends it as a crash or a power cut does. */
+    kill: () => ended(program, "SIGKILL"),
     async tab() {
       const { context } = await ask("browsingContext.create", { type: "tab" });
       await ask("browsingContext.setViewport", { context, viewport: { width: 1100, height: 800 } });
@@ -111,8 +112,9 @@ function tabOf(ask, context) {
     ];
     await ask("input.performActions", { context, actions: [{ type: "pointer", id: "mouse", actions }] });
   };
-  const keys = (actions) => ask("input.performActions", { context, actions: [{ type: "key", id: "keys", actions }] });
+  const act = (actions) => ask("input.performActions", { context, actions: [{ type: "key", id: "keys", actions }] });
   const stroke = (value) => [{ type: "keyDown", value }, { type: "keyUp", value }];
+  const keys = (text) => act([...text].flatMap(stroke));
   return {
     open: (url) => ask("browsingContext.navigate", { context, url, wait: "complete" }),
     reload: () => ask("browsingContext.reload", { context, wait: "complete" }),
@@ -123,9 +125,11 @@ function tabOf(ask, context) {
     click,
     async type(selector, text) {
       await click(selector);
-      await keys([{ type: "keyDown", value: CONTROL }, ...stroke("a"), { type: "keyUp", value: CONTROL }, ...stroke(DELETE)]);
-      await keys([...text].flatMap(stroke));
+      await act([{ type: "keyDown", value: CONTROL }, ...stroke("a"), { type: "keyUp", value: CONTROL }, ...stroke(DELETE)]);
+      await keys(text);
     },
+    keys,
+    size: (width, height) => ask("browsingContext.setViewport", { context, viewport: { width, height } }),
     choose: async (selector, file) => ask("input.setFiles", { context, element: await element(selector), files: [file] }),
     front: () => ask("browsingContext.activate", { context }),
     close: () => ask("browsingContext.close", { context }),

@@ -5,12 +5,13 @@
 //   ENGINES=WebKit node --experimental-websocket engines/jobs.mjs
 
 import assert from "node:assert/strict";
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
-import { serve } from "../harness.mjs";
+import { ROOT, serve } from "../harness.mjs";
 import { ENGINES, start } from "./engine.mjs";
+import { ready, storedIn } from "./page.mjs";
 
 const CHOSEN = process.env.ENGINES?.split(",") ?? ENGINES;
 
@@ -18,15 +19,14 @@ const CHOSEN = process.env.ENGINES?.split(",") ?? ENGINES;
 const SCREENS = ["piece", "look", "condition", "money", "treatments", "closer", "bench", "sheet/client", "sheet/buyer", "sheet/file", "sheet/conservation", "done", "figures"];
 /** The screens that speak of no piece. */
 const OTHERS = ["guide", "learning", "plan", "stock/labels", "stock/list"];
-/** The example whose every screen is compared. */
-const WHOLE = 0;
-const WIDTHS = [420, 600, 820];
+const WIDTHS = [420, 500, 640, 820];
+/** What the text of a screen has at least, where it comes in several steps. */
+const LEAST = { plan: 3_000 };
 const TYPED = "Grüße 银器 <b>";
 
 const folder = await mkdtemp(join(tmpdir(), "leavewell-engines-"));
 after(() => rm(folder, { recursive: true, force: true }));
 
-const ready = () => document.documentElement.dataset.leavewell === "ready" && Boolean(document.querySelector("main h1"));
 const controlled = () => navigator.serviceWorker.controller?.state === "activated";
 const failed = /could not be worked out|could not be loaded|There is no page called/;
 
@@ -37,6 +37,7 @@ async function go(tab, route) {
   await tab.eval((to) => {
     location.hash = `#/${to}`;
   }, route);
+  if (LEAST[route]) await tab.wait((least) => document.querySelector("main").textContent.length > least, LEAST[route]);
   const text = await tab.text();
   assert.doesNotMatch(text, failed, route);
   return text;
@@ -45,23 +46,6 @@ async function go(tab, route) {
 const named = (tab) => tab.wait(() => document.getElementById("piece.name") !== null);
 const nameIn = (tab) => tab.eval(() => document.getElementById("piece.name")?.value);
 const nameIs = (tab, value) => tab.wait((wanted) => document.getElementById("piece.name")?.value === wanted, value);
-
-/** The open piece as it is stored. */
-const stored = (tab) =>
-  tab.eval(
-    () =>
-      new Promise((resolve, reject) => {
-        const asked = indexedDB.open("leavewell");
-        asked.onerror = () => reject(asked.error);
-        asked.onsuccess = () => {
-          const all = asked.result.transaction("cases").objectStore("cases").getAll();
-          all.onsuccess = () => {
-            asked.result.close();
-            resolve(all.result.map(({ id, revision, text }) => ({ id, revision, text })));
-          };
-        };
-      }),
-  );
 
 async function job(t, engine) {
   const site = await serve();
@@ -103,7 +87,7 @@ async function job(t, engine) {
       await tab.reload();
       await tab.wait(ready);
       await nameIs(tab, TYPED);
-      const records = await stored(tab);
+      const records = await tab.eval(storedIn);
       assert.ok(records.some(({ text }) => JSON.parse(text).piece.name === TYPED));
     });
     await step("follows another tab", async () => {
@@ -117,6 +101,55 @@ async function job(t, engine) {
       await nameIs(tab, "From the other tab");
       await other.close();
       await tab.front();
+    });
+    await step("marks trade words, and never scrolls sideways", async () => {
+      await go(tab, "money");
+      assert.match(await tab.eval(() => getComputedStyle(document.querySelector(".term")).textDecorationLine), /underline/);
+      for (const width of WIDTHS) {
+        await tab.size(width, 800);
+        await tab.wait((wanted) => Math.abs(innerWidth - wanted) < 60, width);
+        for (const screen of ["", "look", "condition", "money", "counsel", "sheet/file"]) {
+          await go(tab, screen);
+          const [whole, shown] = await tab.eval(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth]);
+          assert.ok(whole <= shown, `${screen || "shelf"} is ${whole} wide in ${shown}`);
+        }
+      }
+      await tab.size(1100, 800);
+    });
+    await step("keeps a photo", async () => {
+      await go(tab, "condition");
+      const chooser = '.leaf ~ part-photos input, part-photos input[type="file"]';
+      await tab.wait((it) => document.querySelector(it) !== null, chooser);
+      await tab.choose(chooser, join(ROOT, "www/icon-512.png"));
+      const shown = () => document.querySelector(".photos img")?.naturalWidth;
+      assert.equal(await tab.wait(shown), 512);
+      assert.match(await tab.eval(() => document.querySelector("part-photos").textContent), /The photo is kept\./);
+      await tab.reload();
+      assert.equal(await tab.wait(shown), 512);
+    });
+    await step("saves everything as a file, and opens files", async () => {
+      await go(tab, "");
+      assert.match(await tab.text(), /The browser has (promised|made no promise)/);
+      await tab.eval(() => {
+        const made = URL.createObjectURL;
+        URL.createObjectURL = (blob) => {
+          if (blob.type === "application/json") blob.text().then((text) => (window.saved = text));
+          return made.call(URL, blob);
+        };
+        [...document.querySelectorAll("shelf-keeping button")].find((it) => it.textContent === "Save the whole shelf as a file").click();
+      });
+      const { cases, photos } = JSON.parse(await tab.wait(() => window.saved));
+      assert.equal(cases.length, (await tab.eval(storedIn)).length);
+      assert.equal(photos.length, 1);
+      for (const [kind, mark] of [["utf16le", "\ufeff"], ["utf8", ""]]) {
+        const text = await readFile(join(ROOT, "tests/files/case-1.json"), "utf8");
+        const file = join(folder, `${engine}-${kind}.json`);
+        await writeFile(file, mark + text.replace("Tray of the first version", `Tray in ${kind}`).replace(/"kept": ?\{[^}]*\},?/, ""), kind);
+        await go(tab, "");
+        await tab.choose("#file", file);
+        await tab.wait(() => location.hash === "#/counsel");
+        await tab.wait((name) => document.querySelector("main").textContent.includes(name), `Tray in ${kind}`);
+      }
     });
     await step("works with the server stopped", async () => {
       await site.close();

@@ -78,6 +78,11 @@ function tabOf(session, show, gone) {
       await session("POST", `${field}/clear`, {});
       await session("POST", `${field}/value`, { text });
     },
+    async keys(text) {
+      const { [ELEMENT]: id } = await here("GET", "/element/active");
+      await session("POST", `/element/${id}/value`, { text });
+    },
+    size: (width, height) => here("POST", "/window/rect", { width, height }),
     click: async (selector) => session("POST", `${await element(selector)}/click`, {}),
     choose: async (selector, file) => session("POST", `${await element(selector)}/value`, { text: file }),
     front: show,
