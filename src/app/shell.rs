@@ -11,8 +11,7 @@ use leavewell_model::{Draft, Problem};
 use leavewell_pages::learning::LearningQuestion;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
-use leavewell_pages::with_taught;
-use leavewell_worker::ask::{Ask, Reply};
+use leavewell_worker::ask::{Ask, Question, Reply};
 use yew::prelude::*;
 
 use super::examples::{EXAMPLES, WORKED};
@@ -205,7 +204,7 @@ impl Component for App {
             }
             Msg::Store(store::Event::PlanAsked(question)) => {
                 // Plans do not depend on the open record, and only the newest question counts.
-                worker::ask(Ask::Plan, 0, &question);
+                worker::ask(&Ask::Plan.into(), 0, &question);
                 None
             }
             Msg::Effect(effect) => {
@@ -311,7 +310,7 @@ impl Component for App {
                 self.ask_lessons();
             }
             if self.route == Route::Guide {
-                worker::ask(Ask::Guide, 0, WORKED.text);
+                worker::ask(&Ask::Guide.into(), 0, WORKED.text);
             }
             // A screen reader reads the answer of a new screen in its place on the page.
             self.announcing = None;
@@ -500,7 +499,7 @@ impl App {
             pieces,
         };
         let text = serde_json::to_string(&question).unwrap_or_default();
-        worker::ask(Ask::Learning, 0, &text);
+        worker::ask(&Ask::Learning.into(), 0, &text);
     }
 
     /// Asks for the price of the open piece's lot, shared out over every record that is in it.
@@ -511,7 +510,7 @@ impl App {
         let own = (open.id.clone(), open.draft.to_json());
         let pieces: Vec<(String, String)> = stored.chain([own]).collect();
         let question = serde_json::to_string(&(&open.case.lot.id, pieces));
-        worker::ask(Ask::ShareLot, 0, &question.unwrap_or_default());
+        worker::ask(&Ask::ShareLot.into(), 0, &question.unwrap_or_default());
     }
 
     /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
@@ -557,7 +556,7 @@ impl App {
             .is_some_and(|preview| preview.columns == now.columns);
         if question(before).as_ref() != Some(&now) && !is_read {
             let text = serde_json::to_string(&now).unwrap_or_default();
-            worker::ask(Ask::ReadTable, 0, &text);
+            worker::ask(&Ask::ReadTable.into(), 0, &text);
         }
     }
 
@@ -644,9 +643,9 @@ impl App {
     fn ask_for(&mut self, asks: &[Ask]) {
         let Some(open) = &self.state.open else { return };
         let (generation, record) = (open.generation, open.draft.to_json());
-        let record = with_taught(&self.state.lessons.taught, &record);
         for ask in asks {
-            worker::ask(*ask, generation, &record);
+            let question = Question::with_taught(*ask, &self.state.lessons.taught);
+            worker::ask(&question, generation, &record);
             let topic = ask.topic();
             self.asked.retain(|(asked, _)| asked.topic() != topic);
             self.asked.push((*ask, generation));
@@ -683,9 +682,10 @@ impl App {
         }
         while let Some(id) = self.to_price.first() {
             if let Some(text) = store::case_text(id) {
-                let record = with_taught(&self.state.lessons.taught, &text);
+                let taught = &self.state.lessons.taught;
+                let question = Question::with_taught(Ask::ExpectedOfStock, taught);
                 self.price_turn += 1;
-                worker::ask(Ask::ExpectedOfStock, self.price_turn, &record);
+                worker::ask(&question, self.price_turn, &text);
                 return;
             }
             self.to_price.remove(0);
@@ -726,7 +726,7 @@ impl App {
         let id = line.id.clone();
         match store::case_text(&id) {
             Some(text) => {
-                worker::ask(Ask::Line, 0, &text);
+                worker::ask(&Ask::Line.into(), 0, &text);
                 self.advising = Some(id);
             }
             None => self.unadvised.push(id),
@@ -1163,7 +1163,7 @@ impl App {
                     Some(serde_json::json!({ "record": record, "advised": line.answer }))
                 });
                 let question = pieces.collect::<serde_json::Value>().to_string();
-                worker::ask(Ask::WriteTable, 0, &question);
+                worker::ask(&Ask::WriteTable.into(), 0, &question);
             }
             Effect::Another(id, likeness) => match Self::stored_draft(&id) {
                 Some(draft) => {
