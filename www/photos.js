@@ -57,7 +57,12 @@ export function keepPhoto(caseId, part, { at, ...photo }) {
 /** Stores a photo: {key, blob, width, height, on}. Some browsers take no blobs in a private window, but take bytes. */
 export async function putPhoto(caseId, photo) {
   const { blob, ...rest } = photo;
-  await stored(caseId, photo, blob.size).catch(async () => stored(caseId, { ...rest, type: blob.type, bytes: await blob.arrayBuffer() }, blob.size));
+  try {
+    await stored(caseId, photo, blob.size).catch(async () => stored(caseId, { ...rest, type: blob.type, bytes: await blob.arrayBuffer() }, blob.size));
+  } catch (reason) {
+    window.dispatchEvent(new CustomEvent("leavewell-unkept"));
+    throw reason;
+  }
 }
 
 /** Stores a photo and reads it back: on a full disk some browsers say it is stored and drop it. */

@@ -408,9 +408,10 @@ class ShelfKeeping extends HTMLElement {
 
 /** The text of a file: UTF-16 where it begins with that mark, else UTF-8. */
 async function textOfFile(file) {
-  const [first, second] = new Uint8Array(await file.slice(0, 2).arrayBuffer());
-  const kind = first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : "";
-  return kind ? new TextDecoder(kind).decode(await file.arrayBuffer()) : file.text();
+  const bytes = await file.arrayBuffer();
+  const [first, second] = new Uint8Array(bytes, 0, Math.min(2, bytes.byteLength));
+  const kind = first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : "utf-8";
+  return new TextDecoder(kind).decode(bytes);
 }
 
 /** The effect of importing each case: added, changed or same. `named` is its key in the file. */

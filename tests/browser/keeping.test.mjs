@@ -150,6 +150,21 @@ browserTest("what a killed tab left behind is taken once, and makes no copy of w
   await page.reload();
   await started(page);
   await kept(page, (records) => records.length === 1 && records[0].text.includes("Pot typed after"));
+  // The tab that took it types on. A killed browser then brings the mirror back, although it was dropped.
+  await page.getByLabel("Not after").fill("1840");
+  await kept(page, ([record]) => record.text.includes("1840"));
+  await page.evaluate(() => {
+    const [id] = [sessionStorage.getItem("leavewell.open")];
+    const text = JSON.stringify({ format: "leavewell-case", version: 1, piece: { name: "Pot typed after" } });
+    localStorage.setItem("leavewell.mirror.dead", JSON.stringify({ id, base: 0, text, nth: 8 }));
+  });
+  await page.goto("about:blank");
+  await go("#/piece");
+  await page.waitForFunction(() => localStorage.getItem("leavewell.mirror.dead") === null);
+  await page.waitForTimeout(600);
+  const records = await database(page);
+  assert.equal(records.length, 1, "no copy is made of what is dealt with");
+  assert.match(records[0].text, /1840/);
 });
 
 browserTest("a store that comes back empty is filled from memory", async ({ page, go }) => {
@@ -236,6 +251,12 @@ browserTest("a full disk is reported with a way out, and the report goes when th
   await startPiece(page, go, "Pot for a full disk");
   await kept(page, ([record]) => record?.text.includes("full disk"));
   await page.evaluate(() => {
+    window.added = 0;
+    const { add } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.add = function (value) {
+      window.added += value.length;
+      return add.call(this, value);
+    };
     window.put = IDBObjectStore.prototype.put;
     IDBObjectStore.prototype.put = () => {
       throw new DOMException("full", "QuotaExceededError");
@@ -255,6 +276,9 @@ browserTest("a full disk is reported with a way out, and the report goes when th
   await page.getByLabel("Not before").fill("1790");
   await kept(page, ([record]) => record.text.includes("1860") && record.text.includes("1790"));
   await notice.waitFor({ state: "detached" });
+  // A full disk may have torn the browser's log, so enough is written that it begins another.
+  await page.waitForFunction(() => window.added >= 5_000_000);
+  await page.waitForFunction(async () => (await indexedDB.databases()).every(({ name }) => name !== "leavewell-room"));
 });
 
 browserTest("two tabs with the same piece notice each other, and one follows the other", async ({ page, context, site, go }) => {

@@ -35,12 +35,13 @@ export async function startChromium({ profile } = {}) {
 }
 
 function tabOf(page) {
+  const first = (selector) => page.locator(selector).first();
   return {
     open: (address) => page.goto(address),
     reload: () => page.reload(),
     eval: (work, ...args) => page.evaluate(`(${work})(${args.map((arg) => JSON.stringify(arg)).join(",")})`),
     async type(selector, text) {
-      const field = page.locator(selector);
+      const field = first(selector);
       await field.click();
       await page.keyboard.press("ControlOrMeta+A");
       await page.keyboard.press("Delete");
@@ -48,8 +49,8 @@ function tabOf(page) {
     },
     keys: (text) => page.keyboard.type(text),
     size: (width, height) => page.setViewportSize({ width, height }),
-    click: (selector) => page.locator(selector).click(),
-    choose: (selector, file) => page.locator(selector).setInputFiles(file),
+    click: (selector) => first(selector).click(),
+    choose: (selector, file) => first(selector).setInputFiles(file),
     front: () => page.bringToFront(),
     close: () => page.close(),
   };

@@ -105,11 +105,12 @@ async function job(t, engine) {
     await step("marks trade words, and never scrolls sideways", async () => {
       await go(tab, "money");
       assert.match(await tab.eval(() => getComputedStyle(document.querySelector(".term")).textDecorationLine), /underline/);
-      for (const width of WIDTHS) {
-        await tab.size(width, 800);
-        await tab.wait((wanted) => Math.abs(innerWidth - wanted) < 60, width);
-        for (const screen of ["", "look", "condition", "money", "counsel", "sheet/file"]) {
-          await go(tab, screen);
+      for (const screen of ["", "look", "condition", "money", "counsel", "sheet/file"]) {
+        await go(tab, screen);
+        for (const width of WIDTHS) {
+          await tab.size(width, 800);
+          // A window cannot be as narrow as that in every engine.
+          await tab.wait((wanted) => Math.abs(innerWidth - wanted) < 60, width);
           const [whole, shown] = await tab.eval(() => [document.documentElement.scrollWidth, document.documentElement.clientWidth]);
           assert.ok(whole <= shown, `${screen || "shelf"} is ${whole} wide in ${shown}`);
         }

@@ -21,16 +21,16 @@ const profile = await mkdtemp(join(tmpdir(), "leavewell-kill-"));
 const site = await serve();
 const all = [];
 
-async function opened() {
+async function opened(route = "#/piece") {
   for (const lock of ["SingletonLock", "SingletonSocket", "SingletonCookie", "lock", ".parentlock"]) await rm(join(profile, lock), { force: true });
   const browser = await start(engine, { profile });
   const tab = await browser.tab();
-  await tab.open(`${site.url}#/piece`);
+  await tab.open(`${site.url}${route}`);
   await tab.wait(ready);
   return { browser, tab };
 }
 
-let { browser, tab } = await opened();
+let { browser, tab } = await opened("#/");
 await tab.wait(() => document.querySelector('[aria-label^="Open a copy of: "]') !== null);
 await tab.click('[aria-label^="Open a copy of: "]');
 await tab.wait(() => location.hash.length > 2);

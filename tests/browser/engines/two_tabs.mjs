@@ -62,7 +62,7 @@ while (Date.now() < until) {
     asked += 1;
     await pause(400);
     for (const each of tabs) {
-      await each.eval((id) => (sessionStorage.setItem("leavewell.open", id), location.reload()), (await tabs[0].eval(storedIn))[0].id);
+      await each.eval((id) => (sessionStorage.setItem("leavewell.open", id), (location.hash = "#/piece"), location.reload()), (await tabs[0].eval(storedIn))[0].id);
       await each.wait(ready);
       await each.wait(() => document.getElementById("piece.name") !== null);
     }
@@ -75,6 +75,11 @@ console.log(`${engine}: ${edits} edits in ${seconds} s, the person was asked ${a
 console.log("last typed", last, "tabs show", shown);
 await browser.close();
 await site.close();
+const texts = records.map(({ text }) => JSON.parse(text).piece);
+for (const id of FIELDS) {
+  const field = id.split(".")[1];
+  assert.ok(texts.some((piece) => String(piece[field]) === last[id]), `${id}: ${last[id]} is in no record`);
+}
 if (asked === 0) {
   assert.equal(records.length, 1);
   const { piece } = JSON.parse(records[0].text);
