@@ -5,6 +5,7 @@
 // On success, <html> has data-leavewell="ready" and the window gets a "leavewell-ready" event.
 // On failure, <html> has data-leavewell="failed" and the page shows a message.
 
+import { keepPlaces } from "./back.js";
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
 
@@ -88,6 +89,7 @@ class Program {
 const workers = { answers: new Program("answers"), long: new Program("long") };
 let asked = 0;
 
+keepPlaces();
 start().then(
   () => {
     first?.remove();

@@ -244,8 +244,11 @@ pub const TO_TAP: [Form; 6] = [
     Form::Tureen,
 ];
 
-/// Where a person with a piece begins, on the first screen.
-pub fn begin(pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>) -> Html {
+/// The three ways in, on the first screen: that of an owner with a piece, and below it the restorer's and the dealer's.
+pub fn begin(
+    pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>,
+    others: [(&'static str, Callback<MouseEvent>); 2],
+) -> Html {
     let pieces = el("div", "bench").each(TO_TAP, |form| {
         piece_button(
             form,
@@ -257,5 +260,8 @@ pub fn begin(pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>) -> Html {
     group()
         .el(pieces)
         .el(el("p", "start-road").el(button("main").pressed(pressed(None)).text(text::START)))
+        .el(el("p", "other-roads").each(others, |(words, way)| {
+            button("quiet").key(words).pressed(way).text(words)
+        }))
         .html()
 }

@@ -39,6 +39,7 @@ pub const STEP_BY_STEP: &str = "What each step adds";
 pub const NOT_SO: &str = "What rules it out";
 pub const COSTS: &str = "Costs ";
 pub const AGAINST_LEAVING: &str = "against leaving it as it is";
+pub const ON_THE_SHEET: &str = "Show it on the client\u{2019}s sheet";
 pub const NOTHING_LEFT: &str = "Nothing of it can be weighed.";
 
 /// A step that the owner agreed to.
