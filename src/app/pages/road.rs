@@ -48,11 +48,28 @@ pub fn road_page(page: Page, question: RoadQuestion) -> Html {
         .el(progress(page))
         .el(el("h1", "ask").attr("tabindex", "-1").text(title))
         .p("how", how)
+        .el(the_piece(page, question))
         .el(answers(page, question))
         .el(reason)
         .el(so_far(page))
         .el(safety(page, question))
         .html()
+}
+
+/// The piece that is asked about, where the answers have no drawings of their own.
+fn the_piece(page: Page, question: RoadQuestion) -> El {
+    let in_words = matches!(
+        question,
+        RoadQuestion::Trouble
+            | RoadQuestion::More
+            | RoadQuestion::Use
+            | RoadQuestion::Offer
+            | RoadQuestion::Sum
+    );
+    let form = page.open.case.piece.form.unwrap_or(Form::Other);
+    el("div", "road-piece")
+        .hidden(!in_words)
+        .el(small_piece(form))
 }
 
 /// A tally stroke for each question put, a dot for each to come, and the same in words.

@@ -7,7 +7,7 @@ use crate::identity::{
     Carried, Evidence, InformationGain, Posterior, Surety, information_gain, interval_with,
     readings,
 };
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::{Answer, Asked, Case, Form, Part, ledger_of};
 use crate::terms::{Family, Seen};
 use std::borrow::Cow;
@@ -24,14 +24,14 @@ const ORDER: [RoadQuestion; 12] = [
     RoadQuestion::Red,
     RoadQuestion::Shade,
     RoadQuestion::Magnet,
-    // Damage before bare metal: a second fault may be a hazard, and a walk has no room for everything.
+    // A walk has no room for everything. A second fault may be a hazard, so how much is bare comes last.
     RoadQuestion::Trouble,
     RoadQuestion::More,
-    RoadQuestion::BareWhere,
-    RoadQuestion::BareAmount,
     RoadQuestion::Use,
     RoadQuestion::Offer,
     RoadQuestion::Sum,
+    RoadQuestion::BareWhere,
+    RoadQuestion::BareAmount,
 ];
 /// Questions that are left out when the walk would become too long.
 const OPTIONAL: [RoadQuestion; 3] = [
@@ -282,7 +282,8 @@ impl<'a> SoFar<'a> {
             })
     }
 
-    /// Whether an answer to this look would change the family named, or how firmly it is named.
+    /// Whether an answer to this look would change the family named, or how firmly it is named, and is not all but
+    /// foreseen.
     fn tells(&self, id: &str) -> bool {
         let Some(gain) = self.gains.iter().find(|gain| gain.finding.id == id) else {
             return false;
@@ -291,7 +292,9 @@ impl<'a> SoFar<'a> {
             let (family, p) = posterior.top_family();
             (family, Surety::of(p, Carried::ByMore, &self.ledger)) != self.now
         };
-        self.now.1 < Surety::AlmostCertain && [gain.if_seen, gain.if_absent].iter().any(differs)
+        gain.bits >= self.ledger.value(FigureId::LOOK_LEAST_BITS)
+            && self.now.1 < Surety::AlmostCertain
+            && [gain.if_seen, gain.if_absent].iter().any(differs)
     }
 }
 
