@@ -5,6 +5,7 @@
 // On success, <html> has data-leavewell="ready" and the window gets a "leavewell-ready" event.
 // On failure, <html> has data-leavewell="failed" and the page shows a message.
 
+import { keepPlaces } from "./back.js";
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
 
@@ -113,6 +114,7 @@ if (!carried && navigator.serviceWorker?.controller) {
 const workers = { answers: new Program("answers"), long: new Program("long") };
 let asked = 0;
 
+keepPlaces();
 start().then(
   () => {
     first?.remove();

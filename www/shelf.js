@@ -622,6 +622,23 @@ class RecordChanges extends HTMLElement {
   }
 }
 
+// ---- what an undo changed -----------------------------------------------------------------------------------
+
+const UNDONE_FOR_MS = 12_000;
+let saying = 0;
+
+window.addEventListener("leavewell-store", async ({ detail: { do: what, id: word, text: theirs, entry: mine } }) => {
+  if (what !== "undone") return;
+  const { differences } = await compare({ mine, theirs }).catch(() => ({ differences: [] }));
+  const [first, ...others] = differences;
+  const place = document.getElementById("undone");
+  if (!first || !place) return;
+  const more = others.length > 0 ? `, and ${others.length} more` : "";
+  place.textContent = `${word}. ${first.name}: ${first.mine || "nothing said"}${more}.`;
+  clearTimeout(saying);
+  saying = setTimeout(() => (place.textContent = ""), UNDONE_FOR_MS);
+});
+
 // ---- when the app has stopped -------------------------------------------------------------------------------
 
 window.addEventListener("leavewell-crash", ({ detail }) => {

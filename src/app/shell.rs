@@ -15,6 +15,7 @@ use leavewell_worker::ask::{Ask, Question, Reply};
 use yew::prelude::*;
 
 use super::examples::{EXAMPLES, WORKED};
+use super::kept_walk::{text_of, walk_in};
 use super::pages::bench::{bench_page, closer_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
@@ -27,7 +28,7 @@ use super::pages::piece::piece_page;
 use super::pages::plan::plan_page;
 use super::pages::road::road_page;
 use super::pages::sheet::{done_page, sheet_page};
-use super::pages::shelf::shelf_page;
+use super::pages::shelf::{START_FORM, START_NAME, shelf_page};
 use super::pages::stock::SEARCH;
 use super::pages::stock::paper::{labels_page, list_page};
 use super::pages::stock::quick::{FIRST, next_piece, typed_piece};
@@ -41,6 +42,7 @@ use super::parts::marks::press;
 use super::parts::places::places;
 use super::parts::terms::explain;
 use super::platform::{clock, file, locale, page, store, worker};
+use super::reader::Reader;
 use super::route::Route;
 use super::state::{
     Action, AdvisedPiece, Effect, Lessons, Likeness, LoadedPage, Notice, Open, SaveState,
@@ -82,6 +84,8 @@ pub struct App {
     effect: Callback<Effect>,
     /// The screen rendered last, and its piece.
     shown: String,
+    /// Whether a part was chosen whose questions are not drawn yet.
+    part_chosen: bool,
     /// The current live answer.
     line: String,
     /// The current file reader. Dropping it would stop it, so the app keeps it until the next one.
@@ -157,6 +161,7 @@ impl Component for App {
             act: link.callback(Msg::Act),
             effect: link.callback(Msg::Effect),
             shown: String::new(),
+            part_chosen: false,
             line: String::new(),
             reading: None,
             announcing: None,
@@ -321,6 +326,9 @@ impl Component for App {
             if moved && !first {
                 page::focus_heading();
             }
+            page::shown();
+        } else if std::mem::take(&mut self.part_chosen) {
+            page::part_chosen();
         } else if answer != self.line {
             let link = ctx.link().clone();
             self.announcing = Some(clock::after(ANNOUNCE_AFTER_MS, move || {
@@ -344,6 +352,13 @@ impl App {
     /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
         let answered = matches!(action, Action::Answered(..));
+        let stepped = match action {
+            Action::Undo => text::UNDONE,
+            Action::Redo => text::REDONE,
+            _ => "",
+        };
+        let before = self.state.open.clone().filter(|_| !stepped.is_empty());
+        let chosen = matches!(action, Action::SelectPart(_));
         let advised: Vec<String> = match &action {
             Action::Advised(pieces) => pieces.iter().map(|piece| piece.id.clone()).collect(),
             _ => Vec::new(),
@@ -370,6 +385,10 @@ impl App {
                 store::keep_entry(&shown.advice_for(&draft));
             }
         }
+        if let (true, Some(before), Some(now)) = (changed, &before, &self.state.open) {
+            store::say_undone(stepped, &before.draft.to_json(), &now.draft.to_json());
+        }
+        self.part_chosen |= chosen;
         if let Some(event) = event {
             self.freeze(event);
         }
@@ -410,7 +429,15 @@ impl App {
             self.asked.clear();
             self.awaited.clear();
         }
+        if before.opened_at == self.state.opened_at && before.walk != self.state.walk {
+            let id = self.state.open.as_ref().map_or("", |open| &open.id);
+            store::keep_walk(id, &text_of(&self.state.walk));
+        }
         if before.opened_at != self.state.opened_at {
+            if let Some(open) = &self.state.open {
+                let walk = walk_in(&store::walk(&open.id), &open.case);
+                self.act.emit(Action::Walked(walk));
+            }
             self.note_open();
             // It may have been put up for sale together with others.
             let open = self.state.open.as_ref();
@@ -1040,20 +1067,19 @@ impl App {
     fn carry_out(&mut self, effect: Effect) {
         let act = &self.act;
         match effect {
-            Effect::New { name, form } => {
-                let mut draft = begun();
-                draft.set("piece.name", &name);
-                draft.set("piece.form", &form);
-                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
-                    tell(fault, None, act);
-                }
-                open_new(draft, Route::Piece, act);
+            Effect::New => open_new(started(act), Route::Piece, act),
+            Effect::Restore => {
+                act.emit(Action::ReadAs(Reader::Restorer));
+                open_new(started(act), Route::Condition, act);
+            }
+            Effect::Deal => {
+                act.emit(Action::ReadAs(Reader::Dealer));
+                page::focus_on("quick-title");
+                page::focus_field(FIRST);
             }
             Effect::Ask(form) => {
-                let mut draft = begun();
-                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
-                    tell(fault, None, act);
-                }
+                let draft = started(act);
+                let form = form.or_else(|| draft.form());
                 open_new(draft, Route::Road(RoadQuestion::Form), act);
                 if let Some(form) = form {
                     act.emit(Action::Answered(RoadQuestion::Form, form.id()));
@@ -1221,6 +1247,20 @@ impl App {
     }
 }
 
+/// A new record with what was typed on the first screen to start a piece, and with the person's own figures; says so
+/// where those cannot be used.
+fn started(act: &Callback<Action>) -> Draft {
+    let mut draft = begun();
+    for (field, path) in [(START_NAME, "piece.name"), (START_FORM, "piece.form")] {
+        draft.set(path, &page::typed_in(field));
+        store::keep_starting(field, "");
+    }
+    if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
+        tell(fault, None, act);
+    }
+    draft
+}
+
 /// A new record with what the person's pieces begin with.
 fn begun() -> Draft {
     let mut draft = Draft::default();
@@ -1270,9 +1310,14 @@ fn other_answer() -> String {
 
 /// The state stored on this device.
 fn stored_state() -> State {
+    let open = store::last_open();
+    let walk = open
+        .as_ref()
+        .map(|open| walk_in(&store::walk(&open.id), &open.case));
     State {
         shelf: Rc::new(store::shelf()),
-        open: store::last_open().map(Rc::new),
+        walk: Rc::new(walk.unwrap_or_default()),
+        open: open.map(Rc::new),
         theme: store::theme(),
         reader: store::reader(),
         begins_with_own: store::figures().is_some(),
@@ -1420,6 +1465,10 @@ fn steps(shown: bool, (back, forth): (bool, bool), act: &Callback<Action>) -> El
         .hidden(!shown)
         .el(step(text::UNDO, back, "Control+Z", Action::Undo))
         .el(step(text::REDO, forth, "Control+Shift+Z", Action::Redo))
+        // A script of the page says in it what a step changed.
+        .el(el("p", "undone")
+            .attr("id", "undone")
+            .attr("role", "status"))
 }
 
 /// The list of changes to the open piece.

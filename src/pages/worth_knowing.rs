@@ -14,11 +14,11 @@ use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
 use leavewell_model::identity::{Edge, Ladder};
 use leavewell_model::ledger::{FigureId, LOOK_EFFORT, Ledger, finding};
 use leavewell_model::maths::mean;
-use leavewell_model::record::{Case, ledger_of};
+use leavewell_model::record::{Case, is_enough_to_advise, ledger_of};
 use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{ByKind, Family, Kind};
+use leavewell_model::terms::{ByKind, Family, Kind, TreatmentSet};
 use leavewell_model::terms::{small, whole_percent};
 
 /// Size of the sample shown draw by draw, as a power of 2. It is the sample of the answer.
@@ -35,6 +35,13 @@ pub(super) const SAMPLES: [(u32, bool); 1 + SCRAMBLES as usize] = {
 
 /// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    if !is_enough_to_advise(subject.case()) {
+        let nothing = vec![Block::said(
+            Tone::Note,
+            super::wording::sheet_client::TOO_LITTLE,
+        )];
+        return with_cautions(subject.case(), TreatmentSet::default(), nothing);
+    }
     let draft = subject.draft();
     let deep = Deep::new(subject);
     let mut blocks = Vec::new();

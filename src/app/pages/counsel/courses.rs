@@ -5,7 +5,7 @@ use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
 use yew::prelude::*;
 
-use super::options::unbroken;
+use super::options::{more_often, unbroken};
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{fold, folded_section, named, table};
@@ -34,6 +34,7 @@ pub(super) fn courses(report: &Report, currency: Currency) -> Html {
         })
         .html();
     let body = group()
+        .el(more_often(report))
         .put(fold("", title, plans))
         .el(el("div", "").hidden(all_open).put(fold("", why_not, list)))
         .html();
