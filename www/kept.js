@@ -691,15 +691,22 @@ export function tellChange() {
 
 // ---- localStorage, where it is --------------------------------------------------------------------------
 
+/** @typedef {"localStorage" | "sessionStorage"} StorageName */
+
+/** @param {StorageName} storage */
 function recall(storage, key) {
   return attempt(() => window[storage].getItem(key)) ?? null;
 }
 
-/** Returns whether it was stored. */
+/**
+ * Returns whether it was stored.
+ * @param {StorageName} storage
+ */
 function remember(storage, key, text) {
   return attempt(() => (window[storage].setItem(key, text), true)) ?? false;
 }
 
+/** @param {StorageName} storage */
 function forget(storage, key) {
   attempt(() => window[storage].removeItem(key));
 }
