@@ -169,7 +169,6 @@ async function adoptMirrors() {
       const differs = record.text !== text;
       if (follows) change(record, text);
       pass(record, tab, nth);
-      dirty.add(id);
       if (!follows && differs) {
         // The record has changed since, so both versions are kept.
         fresh(newId(), text);
@@ -299,6 +298,8 @@ function fresh(id, text) {
 
 /** Notes that a tab's changes up to this one are dealt with. */
 function pass(record, tab, nth) {
+  if (!Number.isInteger(nth)) return;
+  dirty.add(record.id);
   record.past = [[tab, nth], ...(record.past ?? []).filter(([by]) => by !== tab)].slice(0, MOST_PAST);
 }
 
