@@ -660,6 +660,8 @@ export async function keepBoth(id) {
   const copy = newId();
   fresh(copy, mine);
   await flush();
+  // The copy holds what the mirror holds.
+  if (!dirty.has(copy)) forgetMirror(id, mine);
   tell("shelf");
   tell("open", copy);
   tellChange();
