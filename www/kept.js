@@ -169,7 +169,6 @@ async function adoptMirrors() {
       const differs = record.text !== text;
       if (follows) change(record, text);
       pass(record, tab, nth);
-      dirty.add(id);
       if (!follows && differs) {
         // The record has changed since, so both versions are kept.
         fresh(newId(), text);
@@ -299,6 +298,8 @@ function fresh(id, text) {
 
 /** Notes that a tab's changes up to this one are dealt with. */
 function pass(record, tab, nth) {
+  if (!Number.isInteger(nth)) return;
+  dirty.add(record.id);
   record.past = [[tab, nth], ...(record.past ?? []).filter(([by]) => by !== tab)].slice(0, MOST_PAST);
 }
 
@@ -659,6 +660,8 @@ export async function keepBoth(id) {
   const copy = newId();
   fresh(copy, mine);
   await flush();
+  // The copy holds what the mirror holds.
+  if (!dirty.has(copy)) forgetMirror(id, mine);
   tell("shelf");
   tell("open", copy);
   tellChange();
@@ -691,15 +694,22 @@ export function tellChange() {
 
 // ---- localStorage, where it is --------------------------------------------------------------------------
 
+/** @typedef {"localStorage" | "sessionStorage"} StorageName */
+
+/** @param {StorageName} storage */
 function recall(storage, key) {
   return attempt(() => window[storage].getItem(key)) ?? null;
 }
 
-/** Returns whether it was stored. */
+/**
+ * Returns whether it was stored.
+ * @param {StorageName} storage
+ */
 function remember(storage, key, text) {
   return attempt(() => (window[storage].setItem(key, text), true)) ?? false;
 }
 
+/** @param {StorageName} storage */
 function forget(storage, key) {
   attempt(() => window[storage].removeItem(key));
 }

@@ -19,6 +19,21 @@ pub(crate) fn test() -> Fallible<()> {
     )
 }
 
+/// Checks the types in the scripts of the page and of the workers.
+pub(crate) fn check_scripts() -> Fallible<()> {
+    tools::node()?;
+    packages()?;
+    for scripts in ["page", "worker"] {
+        let mut compiler = command("node");
+        compiler
+            .current_dir(folder())
+            .args(["node_modules/typescript/bin/tsc", "--project"])
+            .arg(format!("../scripts/{scripts}.json"));
+        run(&mut compiler)?;
+    }
+    Ok(())
+}
+
 /// The path of this program. A build of the whole workspace may have put a new file in its place since it
 /// started, and Linux then adds a word to the path.
 fn this_program() -> Option<PathBuf> {

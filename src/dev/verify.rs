@@ -31,11 +31,12 @@ struct Check {
     run: fn() -> Fallible<()>,
 }
 
-const STEPS: [Check; 11] = [
+const STEPS: [Check; 12] = [
     step("format", format),
     step("crates and licences", audit::audit),
     step("lints, native", lints_native),
     step("lints, wasm", lints_wasm),
+    step("scripts", browser::check_scripts),
     step("documentation", documentation),
     step("tests", tests),
     step("site", site::build),

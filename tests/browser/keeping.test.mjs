@@ -337,6 +337,10 @@ browserTest("a conflict can be resolved by keeping both records", async ({ page,
   const records = await kept(other, (all) => all.length === 2);
   assert.ok(records.some(({ text }) => text.includes("1840")) && records.some(({ text }) => text.includes("1855")));
   await other.getByText("This piece was changed in another tab").waitFor({ state: "detached" });
+  await other.reload();
+  await started(other);
+  await other.waitForTimeout(600);
+  assert.equal((await database(other)).length, 2, "what is kept is not taken for lost");
 });
 
 browserTest("a conflict survives a killed tab", async ({ page, context, site, go, troubles }) => {
