@@ -27,7 +27,7 @@ import { chromium } from "playwright-core";
 export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 /** The folder of the built site. */
-export const DIST = join(ROOT, "dist");
+export const DIST = process.env.DISTDIR ?? join(ROOT, "dist");
 
 /** The project's commands, as `[program, first arguments]`. */
 export const DEV = process.env.LEAVEWELL_DEV

@@ -3,8 +3,8 @@
 // browser's locale.
 
 import assert from "node:assert/strict";
-import { browserTest, eventually, settled } from "./harness.mjs";
-import { STATES } from "./screens.mjs";
+import { browserTest, eventually } from "./harness.mjs";
+import { drawn, STATES, unfold } from "./screens.mjs";
 
 const LONG_MS = 900_000;
 const PHONE = { width: 390, height: 844 };
@@ -120,9 +120,8 @@ for (const width of [390, 1280]) {
     const faults = [];
     let drawings = 0;
     const look = async (name) => {
-      await settled(page);
-      await page.evaluate(() => document.querySelectorAll("details").forEach((it) => it.setAttribute("open", "")));
-      await settled(page);
+      await drawn(page);
+      await unfold(page);
       drawings += await page.locator("svg text").count();
       for (const fault of await page.evaluate(meeting)) faults.push(`${name}: ${fault}`);
     };

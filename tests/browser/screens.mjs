@@ -2,7 +2,6 @@
 // questions of the road. Tests of how screens look and read walk through all of them.
 
 import { fillShelf } from "./many.mjs";
-import { settled } from "./harness.mjs";
 
 const PIECE = [
   "piece", "look", "condition", "money", "counsel", "treatments", "bench", "done", "closer", "figures",
@@ -15,10 +14,17 @@ const QUESTIONS = [
   "price", "seam", "peeling",
 ];
 
-/** What a fold holds is drawn when it opens. The ledger's groups are alike, and checking a thousand rows takes a minute. */
-async function unfold(page, most = 10_000) {
+/** Waits for what the workers answer. Only the pages about one piece say that they are waited for. */
+export async function drawn(page) {
+  await page.waitForTimeout(50);
+  await page.waitForFunction(() => [...document.querySelectorAll(".leaf[aria-busy]")].every((it) => it.getAttribute("aria-busy") === "false"), null, { timeout: 60_000 });
+}
+
+/** Opens the folds. What a fold holds is drawn when it opens. The ledger's groups are alike, so the first few stand for all. */
+export async function unfold(page, most = 10_000) {
   await page.evaluate((some) => [...document.querySelectorAll("details")].slice(0, some).forEach((it) => it.setAttribute("open", "")), most);
-  await page.waitForFunction(() => [...document.querySelectorAll(".group, .leaf")].every((it) => it.querySelector(".finding, section, figure, p, tr")));
+  await page.waitForFunction(() => [...document.querySelectorAll("details[open] .group")].every((it) => it.childElementCount > 0));
+  await drawn(page);
 }
 
 async function openExample(page, go, name) {
@@ -32,7 +38,7 @@ const screen = (route, most) => ({
   async show({ page, go }) {
     await go(`#/${route}`);
     await page.locator("#main h1").waitFor();
-    await settled(page);
+    await drawn(page);
     await unfold(page, most);
   },
 });
@@ -47,7 +53,7 @@ export const STATES = [
       await go("#/");
       await page.getByRole("button", { name: "Start this piece" }).click();
       await page.waitForURL(/#\/piece/);
-      await settled(page);
+      await drawn(page);
       await unfold(page);
     },
   },
@@ -59,7 +65,7 @@ export const STATES = [
     name: "fields that cannot be read",
     async show({ page, go }) {
       await go("#/money");
-      await settled(page);
+      await drawn(page);
       await unfold(page);
       const fields = page.locator("#main input.is-number:visible");
       const count = Math.min(4, await fields.count());
@@ -72,14 +78,14 @@ export const STATES = [
     async show({ page, go }) {
       await go(`#/road/${question}`);
       await page.locator(".road h1").waitFor();
-      await settled(page);
+      await drawn(page);
     },
   })),
   {
     name: "an example",
     async show({ page, go }) {
       await openExample(page, go, "The worn tray");
-      await settled(page);
+      await drawn(page);
     },
   },
   ...PIECE.map((route) => screen(route, route === "figures" ? 4 : undefined)),
@@ -88,7 +94,7 @@ export const STATES = [
     async show({ page, go }) {
       await go("#/counsel");
       await page.locator(".reader input[type=radio]").nth(1).check();
-      await settled(page);
+      await drawn(page);
       await unfold(page);
     },
   },

@@ -11,7 +11,7 @@ use crate::app::parts::choice::option;
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::typed;
 use crate::app::parts::marks::press;
-use crate::app::parts::words::joined;
+use crate::app::parts::words::{joined, money, number};
 use crate::app::route::Route;
 use crate::app::state::{Action, Effect, Likeness, ShelfLine, State};
 use crate::app::stock_book::{BookChange, BookColumn, Layout, PAGE, StockBook, WORTH_SEARCHING};
@@ -315,7 +315,11 @@ pub(super) fn cell(line: &ShelfLine, column: BookColumn) -> String {
         BookColumn::Paid => amount(stock.paid),
         BookColumn::Spent => amount(stock.spent),
         BookColumn::Asking => amount(stock.asking),
-        BookColumn::Most => amount(stock.most_while_looking()),
+        BookColumn::Most => match (stock.most_while_looking(), stock.currency) {
+            (None, _) => String::new(),
+            (Some(most), None) => number(most),
+            (Some(most), Some(currency)) => money(most, currency),
+        },
         BookColumn::Advised => match &line.unreadable {
             Some(why) => why.clone(),
             None => line.answer.clone(),
