@@ -11,8 +11,7 @@ use leavewell_model::{Draft, Problem};
 use leavewell_pages::learning::LearningQuestion;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
-use leavewell_pages::with_taught;
-use leavewell_worker::ask::{Ask, Reply};
+use leavewell_worker::ask::{Ask, Question, Reply};
 use yew::prelude::*;
 
 use super::examples::{EXAMPLES, WORKED};
@@ -38,10 +37,11 @@ use super::pages::{Page, line};
 use super::parts::choice::{option, tick_as};
 use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
+use super::parts::locale::{Locale, by_locale};
 use super::parts::marks::press;
 use super::parts::places::places;
 use super::parts::terms::explain;
-use super::platform::{clock, file, page, store, worker};
+use super::platform::{clock, file, locale, page, store, worker};
 use super::reader::Reader;
 use super::route::Route;
 use super::state::{
@@ -77,6 +77,8 @@ const DRAW_ANSWER_AFTER_MS: u32 = 2;
 /// The app as one component. Everything it shows is a function of its state, which only [`update`] changes.
 pub struct App {
     state: State,
+    /// How the browser writes days and numbers.
+    locale: Locale,
     route: Route,
     act: Callback<Action>,
     effect: Callback<Effect>,
@@ -154,6 +156,7 @@ impl Component for App {
         let put = link.callback(|(path, text)| Msg::Act(Action::Put(path, text)));
         let app = Self {
             state: stored_state(),
+            locale: locale::locale(),
             route: page::route(),
             act: link.callback(Msg::Act),
             effect: link.callback(Msg::Effect),
@@ -206,7 +209,7 @@ impl Component for App {
             }
             Msg::Store(store::Event::PlanAsked(question)) => {
                 // Plans do not depend on the open record, and only the newest question counts.
-                worker::ask(Ask::Plan, 0, &question);
+                worker::ask(&Ask::Plan.into(), 0, &question);
                 None
             }
             Msg::Effect(effect) => {
@@ -262,6 +265,7 @@ impl Component for App {
             (Route::Done, Some(page)) => done_page(page),
             (Route::Figures, Some(page)) => figures_page(page, effect),
         };
+        by_locale(&mut place, &self.locale);
         explain(&mut place);
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();
@@ -289,6 +293,10 @@ impl Component for App {
             )))
             .put(notices(state, act, effect))
             .el(el("kept-notices", ""))
+            .el(el("p", "")
+                .attr("data-said", "true")
+                .hidden(true)
+                .words(state.read_out.clone()))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
             .put(foot(state, on_a_piece.map(|page| page.open), act))
@@ -307,7 +315,7 @@ impl Component for App {
                 self.ask_lessons();
             }
             if self.route == Route::Guide {
-                worker::ask(Ask::Guide, 0, WORKED.text);
+                worker::ask(&Ask::Guide.into(), 0, WORKED.text);
             }
             // A screen reader reads the answer of a new screen in its place on the page.
             self.announcing = None;
@@ -521,7 +529,7 @@ impl App {
             pieces,
         };
         let text = serde_json::to_string(&question).unwrap_or_default();
-        worker::ask(Ask::Learning, 0, &text);
+        worker::ask(&Ask::Learning.into(), 0, &text);
     }
 
     /// Asks for the price of the open piece's lot, shared out over every record that is in it.
@@ -532,7 +540,7 @@ impl App {
         let own = (open.id.clone(), open.draft.to_json());
         let pieces: Vec<(String, String)> = stored.chain([own]).collect();
         let question = serde_json::to_string(&(&open.case.lot.id, pieces));
-        worker::ask(Ask::ShareLot, 0, &question.unwrap_or_default());
+        worker::ask(&Ask::ShareLot.into(), 0, &question.unwrap_or_default());
     }
 
     /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
@@ -578,7 +586,7 @@ impl App {
             .is_some_and(|preview| preview.columns == now.columns);
         if question(before).as_ref() != Some(&now) && !is_read {
             let text = serde_json::to_string(&now).unwrap_or_default();
-            worker::ask(Ask::ReadTable, 0, &text);
+            worker::ask(&Ask::ReadTable.into(), 0, &text);
         }
     }
 
@@ -665,9 +673,9 @@ impl App {
     fn ask_for(&mut self, asks: &[Ask]) {
         let Some(open) = &self.state.open else { return };
         let (generation, record) = (open.generation, open.draft.to_json());
-        let record = with_taught(&self.state.lessons.taught, &record);
         for ask in asks {
-            worker::ask(*ask, generation, &record);
+            let question = Question::with_taught(*ask, &self.state.lessons.taught);
+            worker::ask(&question, generation, &record);
             let topic = ask.topic();
             self.asked.retain(|(asked, _)| asked.topic() != topic);
             self.asked.push((*ask, generation));
@@ -704,9 +712,10 @@ impl App {
         }
         while let Some(id) = self.to_price.first() {
             if let Some(text) = store::case_text(id) {
-                let record = with_taught(&self.state.lessons.taught, &text);
+                let taught = &self.state.lessons.taught;
+                let question = Question::with_taught(Ask::ExpectedOfStock, taught);
                 self.price_turn += 1;
-                worker::ask(Ask::ExpectedOfStock, self.price_turn, &record);
+                worker::ask(&question, self.price_turn, &text);
                 return;
             }
             self.to_price.remove(0);
@@ -747,7 +756,7 @@ impl App {
         let id = line.id.clone();
         match store::case_text(&id) {
             Some(text) => {
-                worker::ask(Ask::Line, 0, &text);
+                worker::ask(&Ask::Line.into(), 0, &text);
                 self.advising = Some(id);
             }
             None => self.unadvised.push(id),
@@ -1183,7 +1192,7 @@ impl App {
                     Some(serde_json::json!({ "record": record, "advised": line.answer }))
                 });
                 let question = pieces.collect::<serde_json::Value>().to_string();
-                worker::ask(Ask::WriteTable, 0, &question);
+                worker::ask(&Ask::WriteTable.into(), 0, &question);
             }
             Effect::Another(id, likeness) => match Self::stored_draft(&id) {
                 Some(draft) => {
@@ -1544,8 +1553,6 @@ fn nothing_open() -> Html {
 
 /// The footer. Every screen shows its deferral line; below it are the list of changes and the appearance.
 fn foot(state: &State, open: Option<&Open>, act: &Callback<Action>) -> Html {
-    let [before, after] = text::PRIVATE;
-    let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
         .p(
             "deferral",
@@ -1553,7 +1560,7 @@ fn foot(state: &State, open: Option<&Open>, act: &Callback<Action>) -> Html {
                 .map(|c| c.text)
                 .unwrap_or_default(),
         )
-        .el(private)
+        .said("", text::private(LEDGER_VERSION))
         .el(el("div", "").each(open, changes))
         .el(shortcuts(!state.has_no_shortcuts, act))
         .put(theme_switch(state.theme, act))

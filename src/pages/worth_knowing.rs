@@ -18,8 +18,8 @@ use leavewell_model::record::{Case, is_enough_to_advise, ledger_of};
 use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::small;
 use leavewell_model::terms::{ByKind, Family, Kind, TreatmentSet};
+use leavewell_model::terms::{small, whole_percent};
 
 /// Size of the sample shown draw by draw, as a power of 2. It is the sample of the answer.
 const SHOWN_LOG2: u32 = 12;
@@ -276,7 +276,7 @@ fn worth_section(deep: &Deep) -> Block {
         let share = if explains < 0.01 {
             words::ABOUT_NONE.to_owned()
         } else {
-            format!("{:.0} %", 100.0 * explains)
+            whole_percent(explains)
         };
         rows.push(vec![u.name.to_owned(), worth_text(deep, worth), share]);
         drawn.push((u.name, worth));

@@ -23,10 +23,11 @@ use leavewell_model::road::says_how_bare;
 use yew::{Callback, Html};
 
 use super::parts::element::{El, el};
-use super::parts::words::{money_band, percent};
+use super::parts::words::money_band;
 use super::route::Route;
 use super::state::{Action, Open, State};
 use super::wording::answer as text;
+use leavewell_model::terms::percent;
 
 /// The input of every screen of a piece.
 #[derive(Clone, Copy)]

@@ -45,7 +45,7 @@ pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effec
         [(road::RESTORE, Effect::Restore), (road::DEAL, Effect::Deal)]
             .map(|(words, way)| (words, press(effect, way))),
     );
-    let guide_link = el("a", "")
+    let guide_link = el("a", "link-alone")
         .attr("href", Route::Guide.href())
         .text(guide::LINK);
     let work = el("div", "work")
@@ -117,10 +117,10 @@ fn start(effect: &Callback<Effect>) -> Html {
 fn yours(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
     let shelf = &state.shelf;
     let pieces = stock::book(state, act, effect, |entry| line(entry, effect));
-    let link = el("a", "")
+    let link = el("a", "link-alone")
         .attr("href", Route::Plan.href())
         .text(plan::LINK);
-    let teach = el("a", "")
+    let teach = el("a", "link-alone")
         .attr("href", Route::Learning.href())
         .text(learning::LINK);
     group()

@@ -31,9 +31,7 @@ pub(crate) fn of_step(step: &str, reason: &str, asked: &str) -> String {
 }
 
 pub(crate) const BEHIND: &str = "What this rests on, and what it means";
-pub(crate) const BEHIND_MEANS: &str = "The pages from here on belong to the ones before, which are \
-    signed. They hold the reasons, everything else that was considered, the cautions, and the \
-    meanings of the words.";
+pub(crate) const BEHIND_MEANS: &str = "The pages from here on belong to the signed ones before. They give the reasons, everything else we considered, the cautions, and what the words mean.";
 pub(crate) const REASONS: &str = "Why";
 pub(crate) const WHY_DISPLAY_ONLY: &str = "Why it is for display:";
 
@@ -41,7 +39,7 @@ pub(crate) fn specialist_first(why: &str) -> String {
     format!("Let a specialist see it first. {why}")
 }
 
-pub(crate) const DOUBTS: &str = "What keeps this from being firmer:";
+pub(crate) const DOUBTS: &str = "Why we are not surer:";
 pub(crate) const WOULD_CHANGE: &str = "What would change this:";
 
 pub(crate) fn changes_nothing(inputs: &str) -> String {
@@ -59,7 +57,7 @@ pub(crate) const WHAT_IT_IS: &str = "What it is";
 /// When it was made, whose years helped to say so, and what lies outside these years.
 pub(crate) fn made_in(years: &str, given: Option<&str>, outside: &str) -> String {
     let given = given.map_or_else(String::new, |given| format!(" and {given}"));
-    format!("By the evidence{given}, it dates from {years}; {outside}.")
+    format!("Judging by the evidence{given}, it dates from {years}; {outside}.")
 }
 
 pub(crate) fn outside_the_years(is_open: bool, is_conditional: bool) -> String {
@@ -75,7 +73,7 @@ pub(crate) fn outside_the_years(is_open: bool, is_conditional: bool) -> String {
 pub(crate) fn unconfirmed(words: &[String]) -> String {
     let quoted: Vec<String> = words.iter().map(|w| format!("“{w}”")).collect();
     format!(
-        "Not counted yet: {} as read in a mark. What it means is still to be confirmed on the screen “Look”.",
+        "Not counted yet: {} as read in a mark. Confirm on the screen “Look” what it means.",
         quoted.join(", ")
     )
 }
@@ -173,9 +171,8 @@ pub(crate) const COURSE_COLUMNS: [&str; 6] = [
 
 // Questions
 
-pub(crate) const QUESTIONS: &str = "Questions to ask whoever would do the work";
-pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is written down before and \
-    after, what is given back, and what you would have to tell a buyer.";
+pub(crate) const QUESTIONS: &str = "Questions to ask the person who would do the work";
+pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is recorded before and after, what you get back, and what you would have to tell a buyer.";
 
 // To sign
 
@@ -184,14 +181,12 @@ pub(crate) const SIGN: &str = "Choose and sign";
 /// How long the sheet holds.
 pub(crate) fn valid(day: &str) -> String {
     format!(
-        "Made on {day}. Prices hold as their quotes say, and without a quote not at all. The cautions and \
-         the meanings of words stand on the pages behind."
+        "Made on {day}. A quoted price holds for as long as its quote says; an estimate binds nobody. The cautions and the meanings of words are on the pages that follow."
     )
 }
 
 pub(crate) const CHOICE: &str = "What I choose";
 pub(crate) const NOT_WANTED: &str = "What I do not want done";
-pub(crate) const LOSS_EXPLAINED: &str = "What is lost for good was explained to me, and photographs are \
-    taken before any work begins.";
+pub(crate) const LOSS_EXPLAINED: &str = "What is lost for good was explained to me. Photographs will be taken before any work begins.";
 pub(crate) const OWNER: &str = "Owner, with date";
 pub(crate) const WORKSHOP: &str = "Workshop, with date";

@@ -12,8 +12,9 @@ use yew::prelude::*;
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, folded_section, p};
-use crate::app::parts::words::{gain_band, joined, money_band, percent};
+use crate::app::parts::words::{gain_band, joined, money_band};
 use crate::app::wording::counsel as text;
+use leavewell_model::terms::percent;
 
 /// The table of options. On a narrow screen each row becomes a block, so every cell contains its column head,
 /// which shows only there.
