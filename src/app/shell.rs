@@ -436,7 +436,10 @@ impl App {
         if before.opened_at != self.state.opened_at {
             if let Some(open) = &self.state.open {
                 let walk = walk_in(&store::walk(&open.id), &open.case);
-                self.act.emit(Action::Walked(walk));
+                // A new piece may have its first answer on the way already.
+                if !walk.is_empty() {
+                    self.act.emit(Action::Walked(walk));
+                }
             }
             self.note_open();
             // It may have been put up for sale together with others.

@@ -73,7 +73,7 @@ browserTest("choosing a part brings its questions into view, and Back returns to
   await title.waitFor();
   await eventually(async () => {
     const { y } = await title.boundingBox();
-    assert.ok(y >= 0 && y < 844 / 2, `the questions begin at ${y}`);
+    assert.ok(y > -2 && y < 844 / 2, `the questions begin at ${y}`);
   });
   await page.goBack();
   await eventually(async () => assert.ok(Math.abs((await scrolled(page)) - left) < 3));
@@ -82,7 +82,8 @@ browserTest("choosing a part brings its questions into view, and Back returns to
 browserTest("an undo and a redo say what they changed", async ({ page, go }) => {
   await openTray(page, go);
   await go("#/condition");
-  await page.locator('.swatches input[value="brown"]').check();
+  const stage = page.locator(".swatches input:not(:checked):not([value=''])").first();
+  await stage.check();
   await settled(page);
   const said = page.locator("#undone");
   assert.equal(await said.innerText(), "");
@@ -91,7 +92,7 @@ browserTest("an undo and a redo say what they changed", async ({ page, go }) => 
   const undone = await said.innerText();
   await page.getByRole("button", { name: "Redo", exact: true }).click();
   await eventually(async () => {
-    assert.match(await said.innerText(), /^Done again\. \w+: Tarnish: Brown/i);
+    assert.match(await said.innerText(), /^Done again\. \w+: Tarnish: /);
     assert.notEqual(await said.innerText(), undone);
   });
 });

@@ -218,7 +218,7 @@ browserTest("the restorer's road opens at condition and leads to a proposal on t
   await page.waitForURL(/#\/condition/);
   await page.locator("main").getByRole("button", { name: "Teapot", exact: true }).click();
   await page.locator(".part-button").filter({ hasText: "Spout" }).first().click();
-  await page.getByRole("radio", { name: /^Small dents|^Minor|^A few/ }).first().check();
+  await page.locator("#spout-dents").selectOption("minor");
   await page.getByRole("link", { name: "Next: our advice and your proposal" }).click();
   await page.waitForURL(/#\/counsel/);
   await page.getByRole("button", { name: "Add a step" }).click();

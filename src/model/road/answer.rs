@@ -122,24 +122,17 @@ fn recorded_as(damage: Damage, part: &str) -> (&'static str, &'static str) {
     }
 }
 
-/// The path and the word of damage to a joint as a fault shown on its part, for a part whose joints hold other damage
-/// already; `None` for damage of other kinds.
-fn as_spot(damage: Damage, part: &str) -> Option<(String, SpotFault)> {
+/// Damage to a joint as a fault shown on its part, for a part whose joints hold other damage already: the path of its
+/// entry, and its fields. `None` for damage of other kinds.
+fn as_spot(damage: Damage, part: &str) -> Option<(String, String)> {
     let fault = match damage {
         Damage::Loose => SpotFault::OpenJoint,
         Damage::Leaking => SpotFault::Leak,
         Damage::Repair => SpotFault::GreyRepair,
         Damage::Missing | Damage::Dented => return None,
     };
-    let path = [
-        "parts[part=",
-        part,
-        "].spots[id=road-",
-        damage.id(),
-        "].fault",
-    ]
-    .concat();
-    Some((path, fault))
+    let path = ["parts[part=", part, "].spots[id=road-", damage.id(), "]"].concat();
+    Some((path, ["fault=", fault.id()].concat()))
 }
 
 /// Clears what the road wrote for damage at this answer. What a person has changed since on a long screen stays.
@@ -172,7 +165,7 @@ fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
     if let (Some((path, fault)), true) = (as_spot(trouble, on), on != UNSURE) {
         let now = draft.part_text(on, field);
         if !["", word, Joint::Sound.id(), Joint::NeatRepair.id()].contains(&now.as_str()) {
-            draft.set(&path, fault.id());
+            draft.set(&path, &fault);
             return;
         }
     }
