@@ -11,9 +11,9 @@ use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::record::{Case, Draft, TaughtFigure, TaughtFigures, is_teachable, ledger_of};
 use leavewell_model::report::Report;
 use leavewell_model::value::Class;
+use leavewell_pages::Subject;
 use leavewell_pages::learning::{LearningQuestion, learning};
 use leavewell_pages::sheet_text::{Form, Recipient, sheet_text};
-use leavewell_pages::{Subject, with_taught};
 
 /// The worked examples, each with its name.
 fn examples() -> Vec<(String, Case)> {
@@ -357,13 +357,14 @@ fn one_bill_for_several_works_is_one_piece_of_evidence() {
 
 #[test]
 fn sheets_and_the_advice_say_that_figures_were_taught() {
-    let sheet = |text: &str| {
-        let subject = Subject::parse(text).unwrap();
+    let sheet = |taught: &str| {
+        let tray = include_str!("cases/worn_tray.json");
+        let taught = TaughtFigures::parse(taught);
+        let subject = Subject::parse(tray).unwrap().with_taught(taught);
         sheet_text(&subject, Recipient::Client, Form::Markdown)
     };
-    let tray = include_str!("cases/worn_tray.json");
-    assert!(!sheet(tray).contains("taught by closed pieces"));
-    let taught = sheet(&with_taught("12\ncost.T14a=200/221/260", tray));
+    assert!(!sheet("").contains("taught by closed pieces"));
+    let taught = sheet("12\ncost.T14a=200/221/260");
     assert!(
         taught.contains("Figures taught by closed pieces"),
         "{taught}"

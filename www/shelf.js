@@ -142,7 +142,7 @@ class ShelfKeeping extends HTMLElement {
       input.value = "";
       if (file) this.#open(file);
     });
-    this.#said = make("p", { role: "status" });
+    this.#said = make("p", { "data-said": "" });
     this.#preview = make("div", { class: "preview" });
     this.#facts = make("div");
     this.#bin = make("div");
@@ -331,7 +331,7 @@ class ShelfKeeping extends HTMLElement {
         const look = button("Compare", () => choices(box, { mine: textOf(found.id), theirs: found.text }, ["On the shelf", "In the file"], (text) => {
           found.made = text;
           select.append(make("option", { value: "made", selected: "" }, "Take what you chose"));
-          box.replaceChildren(make("p", { role: "status" }, "Your choices are used when you take the file in."));
+          box.replaceChildren(make("p", { "data-said": "" }, "Your choices are used when you take the file in."));
         }), "quiet", `Compare: ${found.name}`);
         return make("li", {}, [make("span", {}, found.name || "Unnamed piece"), make("div", { class: "buttons" }, [select, look]), box]);
       }), changed.length),
@@ -368,7 +368,7 @@ class ShelfKeeping extends HTMLElement {
   async #put(chosen, photos) {
     let stop = false;
     const bar = make("progress", { max: String(chosen.length), value: "0", "aria-label": "Pieces taken in" });
-    const said = make("p", { role: "status" }, "Taking the pieces in…");
+    const said = make("p", { "data-said": "" }, "Taking the pieces in…");
     const cancel = button("Stop", () => {
       stop = true;
     });
@@ -481,7 +481,7 @@ function size(bytes) {
 
 /** Shows every difference with a choice, and calls back with the merged record. */
 async function choices(box, { mine, theirs, base }, [here, there], done) {
-  box.replaceChildren(make("p", { role: "status" }, "Comparing…"));
+  box.replaceChildren(make("p", { "data-said": "" }, "Comparing…"));
   let found;
   try {
     found = (await compare({ mine, theirs, base })).differences;
@@ -524,7 +524,7 @@ class KeptNotices extends HTMLElement {
   #redraw = () => this.#draw();
 
   connectedCallback() {
-    this.setAttribute("role", "status");
+    this.setAttribute("data-said", "");
     window.addEventListener("leavewell-standing", this.#redraw);
     this.#draw();
   }
@@ -621,6 +621,23 @@ class RecordChanges extends HTMLElement {
     this.replaceChildren(field, rows.length ? table : make("p", {}, "Nothing has changed."), again);
   }
 }
+
+// ---- what an undo changed -----------------------------------------------------------------------------------
+
+const UNDONE_FOR_MS = 12_000;
+let saying = 0;
+
+window.addEventListener("leavewell-store", async ({ detail: { do: what, id: word, text: theirs, entry: mine } }) => {
+  if (what !== "undone") return;
+  const { differences } = await compare({ mine, theirs }).catch(() => ({ differences: [] }));
+  const [first, ...others] = differences;
+  const place = document.getElementById("undone");
+  if (!first || !place) return;
+  const more = others.length > 0 ? `, and ${others.length} more` : "";
+  place.textContent = `${word}. ${first.name}: ${first.mine || "nothing said"}${more}.`;
+  clearTimeout(saying);
+  saying = setTimeout(() => (place.textContent = ""), UNDONE_FOR_MS);
+});
 
 // ---- when the app has stopped -------------------------------------------------------------------------------
 

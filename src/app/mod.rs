@@ -7,6 +7,7 @@ pub mod charts;
 pub mod drawings;
 pub mod examples;
 pub mod history;
+pub mod kept_walk;
 pub mod pages;
 pub mod parts;
 pub mod platform;

@@ -22,7 +22,7 @@ use leavewell_pages::stock_table::{TablePreview, TableQuestion};
 use leavewell_pages::{Block, PageName};
 use serde_json::{Value, json};
 
-use super::history::History;
+use super::history::{History, Moment};
 use super::parts::share;
 use super::reader::Reader;
 use super::stock_book::{BookChange, StockBook};
@@ -222,6 +222,8 @@ pub struct ShelfLine {
 pub struct StockLine {
     /// The stock number; may be empty.
     pub number: String,
+    /// The lot it was bought in; may be empty.
+    pub lot: String,
     /// What it is made of and how, as far as it is known; may be empty.
     pub kind: String,
     /// Where it is; may be empty.
@@ -246,6 +248,7 @@ impl StockLine {
         let stock = &case.stock;
         Self {
             number: stock.number.clone(),
+            lot: case.lot.id.clone(),
             kind: String::new(),
             place: stock.place.clone(),
             status: case.stock_status(),
@@ -267,6 +270,7 @@ impl StockLine {
     fn to_value(&self) -> Value {
         json!({
             "number": self.number,
+            "lot": self.lot,
             "kind": self.kind,
             "place": self.place,
             "status": self.status.map(StockStatus::id),
@@ -283,6 +287,7 @@ impl StockLine {
         let amount = |field: &str| value[field].as_f64();
         Self {
             number: text("number").to_owned(),
+            lot: text("lot").to_owned(),
             kind: text("kind").to_owned(),
             place: text("place").to_owned(),
             status: StockStatus::parse(text("status")),
@@ -417,6 +422,8 @@ pub enum Action {
     Put(String, String),
     /// The person answered a question of the owner's road.
     Answered(RoadQuestion, &'static str),
+    /// The questions put about the open piece before this page was loaded.
+    Walked(RoadWalk),
     /// One of several was ticked or unticked: the field that lists their ids, and the id.
     Ticked(Target, &'static str),
     /// An entry is added to a list such as `proposal.steps`.
@@ -565,15 +572,14 @@ pub enum Action {
 /// A request for something outside the state: storage, a file, the clock, the printer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Effect {
-    /// Start a piece; name and form may be empty.
-    New {
-        /// Name.
-        name: String,
-        /// Form id.
-        form: String,
-    },
+    /// Start a piece with what was typed on the first screen.
+    New,
     /// Start a piece on the owner's road, with its form if the person tapped one.
     Ask(Option<Form>),
+    /// Start a piece on the restorer's road.
+    Restore,
+    /// Go to the stock, as a dealer.
+    Deal,
     /// Open a stored piece.
     Open(String),
     /// Open a copy of a worked example.
@@ -757,6 +763,7 @@ impl Open {
             stock: StockLine {
                 kind: self.kind(),
                 most: match (self.report(), before) {
+                    _ if !is_enough_to_advise(&self.case) => None,
                     (Some(report), _) => report.most_to_pay(),
                     (None, before) => before.and_then(|before| before.stock.most),
                 },
@@ -972,6 +979,12 @@ impl State {
         self.open.as_ref().map_or(self.opened_at, |o| o.generation)
     }
 
+    /// The open record as it stands, with the questions put about it; `None` if no piece is open.
+    fn moment(&self) -> Option<Moment> {
+        let open = self.open.as_ref()?;
+        Some((Rc::new(open.draft.clone()), Rc::clone(&self.walk)))
+    }
+
     /// The question of the owner's road that comes next for the open piece; `None` at its end.
     #[must_use]
     pub fn next_question(&self) -> Option<RoadQuestion> {
@@ -1028,6 +1041,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                 ..now.unwrap_or_else(|| state.clone())
             })
         }
+        Action::Walked(walk) => (walk != *state.walk).then(|| State {
+            walk: Rc::new(walk),
+            ..state.clone()
+        }),
         Action::Ticked(target, id) => {
             let open = state.open.as_ref()?;
             let text = with_ticked(&target.text(open), id);
@@ -1254,8 +1271,9 @@ fn changed(
     let open = state.open.as_ref()?;
     let mut draft = open.draft.clone();
     change(&mut draft);
+    let before = state.moment()?;
     (draft != open.draft).then(|| State {
-        history: Rc::new(state.history.noted(&open.draft, field, text.to_owned())),
+        history: Rc::new(state.history.noted(before, field, text.to_owned())),
         ..with_open(state, open.with_draft(draft))
     })
 }
@@ -1268,13 +1286,15 @@ fn no_field() -> (String, &'static str) {
 /// The state after an undo or a redo; `None` if there is none.
 fn stepped(
     state: &State,
-    step: impl Fn(&History, &Draft) -> Option<(Draft, History)>,
+    step: impl Fn(&History, Moment) -> Option<(Moment, History)>,
 ) -> Option<State> {
     let open = state.open.as_ref()?;
-    let (mut draft, history) = step(&state.history, &open.draft)?;
+    let ((draft, walk), history) = step(&state.history, state.moment()?)?;
+    let mut draft = (*draft).clone();
     draft.keep_predicted(&open.draft);
     Some(State {
         history: Rc::new(history),
+        walk,
         ..with_open(state, open.with_draft(draft))
     })
 }

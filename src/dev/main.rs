@@ -50,6 +50,7 @@ Also: cargo run -p leavewell-dev -- build     build the site into dist
       cargo run -p leavewell-dev -- speed     print how long an answer takes, here and in Chromium
       cargo run -p leavewell-dev -- browser   run the browser tests on the site in dist
       cargo run -p leavewell-dev -- engines   run the whole job in Chromium, Firefox and WebKit on the site in dist
+      cargo run -p leavewell-dev -- pictures  take the pictures of the README, from the site in dist
 ";
 
 fn main() -> ExitCode {
@@ -95,6 +96,8 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
         ["speed"] => speed::speed().map(|()| ExitCode::SUCCESS),
         ["browser"] => browser::test().map(|()| ExitCode::SUCCESS),
         ["engines"] => engines::test().map(|()| ExitCode::SUCCESS),
+        #[cfg(feature = "model")]
+        ["pictures"] => browser::script("pictures.mjs", &[]).map(|()| ExitCode::SUCCESS),
         ["pack"] => pack::pack(&paths::dist()).map(|()| ExitCode::SUCCESS),
         [] | ["help" | "--help" | "-h"] | [_, "--help" | "-h"] => {
             print!("{HELP}");

@@ -792,4 +792,14 @@ impl Report {
         let advised = self.courses.iter().find(|c| c.steps == self.counsel.steps);
         advised.and_then(|course| course.most_to_pay)
     }
+
+    /// Whether another plan that could be advised is as good as any in more cases than the plan advised, in whole
+    /// cases of 100 as they are shown. Wherever both shares are shown, a sentence has to say why.
+    #[must_use]
+    pub fn has_oftener_unbeaten_plan(&self) -> bool {
+        let shown = |course: &CourseReport| (100.0 * course.p_best).round();
+        let advised = self.courses.iter().find(|c| c.steps == self.counsel.steps);
+        let mut open = self.courses.iter().filter(|c| c.barred.is_empty());
+        advised.is_some_and(|advised| open.any(|other| shown(other) > shown(advised)))
+    }
 }

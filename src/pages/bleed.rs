@@ -5,12 +5,12 @@ use std::sync::OnceLock;
 use super::Subject;
 use super::ask::{NumberField, number};
 use super::block::{Block, Table, Tone};
-use super::part_words::{named, part_choice, part_problem, percent, text_field};
+use super::part_words::{named, part_choice, part_problem, text_field};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::bleed as words;
 use leavewell_model::record::Bleed;
 use leavewell_model::silver::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
-use leavewell_model::terms::PartName;
+use leavewell_model::terms::{PartName, percent, whole_percent};
 
 /// Side of one chart cell, in picture units.
 const CELL: f64 = 3.75;
@@ -107,7 +107,7 @@ fn hundredths(f: f64) -> String {
     } else if h < 1.0 {
         words::UNDER_1_PERCENT.to_owned()
     } else {
-        format!("{h:.0} %")
+        whole_percent(f)
     }
 }
 

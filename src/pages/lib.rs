@@ -106,7 +106,7 @@ pub use block::{
 };
 pub use page_name::PageName;
 pub use picture::{Anchor, Ink, Mark, Picture, wrapped};
-pub use subject::{Subject, with_taught};
+pub use subject::Subject;
 
 #[cfg(test)]
 mod tests {

@@ -3,11 +3,13 @@
 
 use super::as_typed::as_typed;
 use super::sheet::{Paper, and, part_label, part_labels};
+use super::wording::sheet::part_of;
 use super::wording::sheet_disclosure as words;
 use leavewell_model::ledger::{FigureId, signs};
-use leavewell_model::record::Part;
+use leavewell_model::record::{Part, Test};
 use leavewell_model::terms::percent;
 use leavewell_model::terms::small;
+use leavewell_model::terms::the_pieces;
 use leavewell_model::terms::{
     Corrosion, Dents, Engraving, Fill, Gilding, Interior, Joint, Lacquer, Lead, Loss, Material,
     Mount, PartName, Repair, Replaced, Split, SpotFault, TestKind,
@@ -206,17 +208,30 @@ fn lead(paper: &Paper, list: &mut Vec<Disclosure>) {
 /// The results of lead tests. Lead in the metal and lead released into food are reported separately.
 fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     let case = &paper.case;
-    let found = case.parts.iter().any(|p| p.lead == Some(Lead::Present))
-        || (case.tests.iter()).any(|t| t.kind == TestKind::Content && t.passed == Some(false));
+    let mut places = parts_where(paper, |p| p.lead == Some(Lead::Present));
+    let tested = |t: &&Test| t.kind == TestKind::Content && t.passed == Some(false);
+    let found = !places.is_empty() || case.tests.iter().any(|t| tested(&t));
+    for place in case.tests.iter().filter(tested).map(place_tested) {
+        if !place.is_empty() && !places.contains(&place) {
+            places.push(place);
+        }
+    }
     let mut add =
         |short: &str, long: &str| disclose(list, "lead", short.to_owned(), long.to_owned());
     if found {
-        add(words::LEAD_FOUND_SHORT, words::LEAD_FOUND);
+        let [short, long] = words::lead_found(&places.join(", "));
+        add(&short, &long);
     } else if paper.lead() == LeadStatus::Absent {
         add(words::NO_LEAD_IN_IT_SHORT, words::NO_LEAD_IN_IT);
     }
     match paper.release() {
-        Release::Failed => add(words::LEAD_RELEASED_SHORT, words::LEAD_RELEASED),
+        Release::Failed => {
+            let failed = |t: &&Test| t.kind == TestKind::Release && t.passed == Some(false);
+            let places = case.tests.iter().filter(failed).map(place_tested);
+            let places: Vec<String> = places.filter(|place| !place.is_empty()).collect();
+            let [short, long] = words::lead_released(&places.join(", "));
+            add(&short, &long);
+        }
         Release::Passed | Release::PassedByLaboratory => {
             let parts = passed_on(paper).join(", ");
             add(&words::no_lead_short(&parts), &words::no_lead(&parts));
@@ -233,6 +248,15 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
                 words::NOT_TESTED
             },
         ),
+    }
+}
+
+/// The part that was tested, and of which of several pieces; empty where neither was said.
+fn place_tested(test: &Test) -> String {
+    let part = test.part.map_or("", PartName::label);
+    match (small(part), the_pieces(&test.of)) {
+        (part, of) if part.is_empty() => of,
+        (part, of) => part_of(&part, &of),
     }
 }
 

@@ -11,7 +11,7 @@ use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
 use super::field_words::{self, value_words};
 use super::sheet::{Paper, head, missing, part_name, plain};
-use super::sheet_buyer::quoted_mark;
+use super::sheet_buyer::{is_of_the_piece, quoted_mark};
 use super::sheet_cautions::cautions_of;
 use super::sheet_client::{course_table, listed, unconfirmed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
@@ -23,7 +23,7 @@ use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::schema::bare_share;
-use leavewell_model::report::{OptionReport, PartReport};
+use leavewell_model::report::{CautionReport, OptionReport, PartReport};
 use leavewell_model::terms::PartName;
 use leavewell_model::terms::{percent, the_pieces};
 
@@ -89,7 +89,9 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ));
     blocks.extend(rest(&paper));
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, |_| true, paper.named(), child));
+    // Where nothing was looked at, nothing is said of what work on it may set free.
+    let wanted = |c: &CautionReport| !paper.too_little() || is_of_the_piece(c);
+    blocks.push(cautions_of(&paper.report, wanted, paper.named(), child));
     blocks.push(word_list(&blocks, paper.ledger));
     blocks
 }

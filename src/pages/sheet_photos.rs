@@ -39,35 +39,17 @@ pub(super) fn of_parts(paper: &Paper, id: &str) -> Vec<Block> {
 
 /// Photographs under a caption, those that show one of several pieces by themselves: "Foot, the second".
 fn by_piece(paper: &Paper, id: &str, keys: Vec<String>, caption: &str) -> Vec<Block> {
-    let mut groups: Vec<(Vec<u16>, Vec<String>)> = vec![(Vec::new(), Vec::new())];
-    for key in keys {
-        let on = paper.case.pieces.shown_on(&key);
-        match groups.iter_mut().find(|(of, _)| *of == on) {
-            Some((_, keys)) => keys.push(key),
-            None => groups.push((on, vec![key])),
-        }
-    }
-    groups.order_by(|a, b| a.0.cmp(&b.0));
-    let mut blocks = Vec::new();
-    for (place, (on, keys)) in groups.into_iter().enumerate() {
-        if keys.is_empty() {
-            continue;
-        }
-        let shown_id = match place {
-            0 => id.to_owned(),
-            _ => format!("{id}.{place}"),
-        };
-        blocks.push(shown(
-            &shown_id,
-            keys,
-            &words::of_pieces(caption, &the_pieces(&on)),
-        ));
-    }
-    blocks
+    let groups = grouped(paper, keys).into_iter().enumerate();
+    let block = |(place, (on, keys)): (usize, (Vec<u16>, Vec<String>))| {
+        let caption = words::of_pieces(caption, &the_pieces(&on));
+        shown(&numbered(id, place), keys, &caption)
+    };
+    groups.map(block).collect()
 }
 
-/// The photographs from before a work beside those from after it; `None` where there is none of both.
-pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> Option<Block> {
+/// The photographs from before a work beside those from after it, those of one of several pieces by themselves; empty
+/// where there is none of both.
+pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> Vec<Block> {
     let mut keys = Vec::new();
     for part in &paper.case.parts {
         if work.parts.contains(&part.name) {
@@ -79,21 +61,52 @@ pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> 
     }
     let mut after = Vec::new();
     add_keys(&mut after, &["done-", &work.id].concat(), &work.photos);
-    if keys.is_empty() && after.is_empty() {
-        return None;
-    }
-    let side = |end: &str, keys: Vec<String>, caption: &str, none: &str| {
-        if keys.is_empty() {
-            return Block::para(none);
+    let (keys, after) = (grouped(paper, keys), grouped(paper, after));
+    let mut pieces: Vec<&Vec<u16>> = keys.iter().chain(&after).map(|(on, _)| on).collect();
+    pieces.order_by(Ord::cmp);
+    pieces.dedup();
+    let rows = pieces.into_iter().enumerate().map(|(place, on)| {
+        let side = |end: &str, groups: &[(Vec<u16>, Vec<String>)], caption: &str, none: &str| {
+            let caption = words::of_pieces(caption, &the_pieces(on));
+            match groups.iter().find(|(of, _)| of == on) {
+                Some((_, keys)) => shown(
+                    &numbered(&[id, ".", end].concat(), place),
+                    keys.clone(),
+                    &caption,
+                ),
+                None => Block::para(none),
+            }
+        };
+        Block::Row {
+            blocks: vec![
+                side("before", &keys, words::BEFORE, words::NONE_BEFORE),
+                side("after", &after, words::AFTER, words::NONE_AFTER),
+            ],
         }
-        shown(&[id, ".", end].concat(), keys, caption)
-    };
-    Some(Block::Row {
-        blocks: vec![
-            side("before", keys, words::BEFORE, words::NONE_BEFORE),
-            side("after", after, words::AFTER, words::NONE_AFTER),
-        ],
-    })
+    });
+    rows.collect()
+}
+
+/// The keys of photographs by the pieces they show, those of all pieces first.
+fn grouped(paper: &Paper, keys: Vec<String>) -> Vec<(Vec<u16>, Vec<String>)> {
+    let mut groups: Vec<(Vec<u16>, Vec<String>)> = Vec::new();
+    for key in keys {
+        let on = paper.case.pieces.shown_on(&key);
+        match groups.iter_mut().find(|(of, _)| *of == on) {
+            Some((_, keys)) => keys.push(key),
+            None => groups.push((on, vec![key])),
+        }
+    }
+    groups.order_by(|a, b| a.0.cmp(&b.0));
+    groups
+}
+
+/// The id of the block at this place: that of the first stands alone.
+fn numbered(id: &str, place: usize) -> String {
+    match place {
+        0 => id.to_owned(),
+        _ => format!("{id}.{place}"),
+    }
 }
 
 /// The keys of photographs that are not there yet.
@@ -120,6 +133,48 @@ fn shown(id: &str, keys: Vec<String>, caption: &str) -> Block {
 mod tests {
     use super::super::Subject;
     use super::*;
+
+    #[test]
+    fn photos_from_before_and_after_a_work_stand_beside_each_other_piece_by_piece() {
+        let subject = Subject::parse(
+            r#"{"format":"leavewell-case","version":2,"piece":{"form":"candlestick"},
+            "parts":[{"part":"foot","photos":"k1 k2"}],
+            "done":[{"id":"d1","what":"T12","parts":"foot","photos":"a1 a2 a3"}],
+            "pieces":{"relation":"pair","each":[
+                {"no":1,"photos":"foot/k1 done-d1/a1"},
+                {"no":2,"photos":"foot/k2 done-d1/a2"}]}}"#,
+        )
+        .unwrap();
+        let paper = Paper::new(&subject);
+        let rows = before_and_after(&paper, "x", &paper.done[0]);
+        let said: Vec<Vec<String>> = rows
+            .iter()
+            .map(|row| match row {
+                Block::Row { blocks } => blocks
+                    .iter()
+                    .map(|block| match block {
+                        Block::Photos(photos) => {
+                            format!("{}: {}", photos.caption, photos.keys.join(" "))
+                        }
+                        Block::Para { text, .. } => text.clone(),
+                        other => panic!("{other:?}"),
+                    })
+                    .collect(),
+                other => panic!("{other:?}"),
+            })
+            .collect();
+        assert_eq!(
+            said,
+            [
+                [words::NONE_BEFORE, "After: done-d1/a3"],
+                ["Before, the first: foot/k1", "After, the first: done-d1/a1"],
+                [
+                    "Before, the second: foot/k2",
+                    "After, the second: done-d1/a2"
+                ],
+            ]
+        );
+    }
 
     #[test]
     fn photos_of_several_pieces_stand_under_the_piece_they_show_and_each_stands_once() {

@@ -14,12 +14,12 @@ use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
 use leavewell_model::identity::{Edge, Ladder};
 use leavewell_model::ledger::{FigureId, LOOK_EFFORT, Ledger, finding};
 use leavewell_model::maths::mean;
-use leavewell_model::record::{Case, ledger_of};
+use leavewell_model::record::{Case, is_enough_to_advise, ledger_of};
 use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::small;
-use leavewell_model::terms::{ByKind, Family, Kind};
+use leavewell_model::terms::{ByKind, Family, Kind, TreatmentSet};
+use leavewell_model::terms::{small, whole_percent};
 
 /// Size of the sample shown draw by draw, as a power of 2. It is the sample of the answer.
 const SHOWN_LOG2: u32 = 12;
@@ -35,6 +35,13 @@ pub(super) const SAMPLES: [(u32, bool); 1 + SCRAMBLES as usize] = {
 
 /// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    if !is_enough_to_advise(subject.case()) {
+        let nothing = vec![Block::said(
+            Tone::Note,
+            super::wording::sheet_client::TOO_LITTLE,
+        )];
+        return with_cautions(subject.case(), TreatmentSet::default(), nothing);
+    }
     let draft = subject.draft();
     let deep = Deep::new(subject);
     let mut blocks = Vec::new();
@@ -269,7 +276,7 @@ fn worth_section(deep: &Deep) -> Block {
         let share = if explains < 0.01 {
             words::ABOUT_NONE.to_owned()
         } else {
-            format!("{:.0} %", 100.0 * explains)
+            whole_percent(explains)
         };
         rows.push(vec![u.name.to_owned(), worth_text(deep, worth), share]);
         drawn.push((u.name, worth));

@@ -9,8 +9,9 @@ use yew::prelude::*;
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, log_place};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{money, percent};
+use crate::app::parts::words::money;
 use crate::app::wording::charts as text;
+use leavewell_model::terms::{chance, percent};
 
 /// The chart, with one track for each input.
 pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
@@ -102,6 +103,7 @@ fn flip_mark(
 pub fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
     match &*change.input {
         "value" | "cost" => money(value, currency),
+        "fused" => chance(value),
         _ => percent(value),
     }
 }

@@ -9,8 +9,9 @@ use yew::prelude::*;
 use super::figure::{Frame, LINE, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{gain_band, in_hundred, money};
+use crate::app::parts::words::{gain_band, money};
 use crate::app::wording::charts as text;
+use leavewell_model::terms::share;
 
 /// The name of a plan, with "advised" or "barred" if it is.
 pub(super) fn named(course: &CourseReport, advised: bool) -> String {
@@ -177,7 +178,7 @@ fn table(courses: &[&CourseReport], currency: Currency) -> Vec<Vec<String>> {
                 c.name.clone(),
                 gain_band(c.net_gain, currency),
                 money(c.net_gain.p50, currency),
-                in_hundred(c.p_best),
+                share(c.p_best),
             ]
         })
         .collect()

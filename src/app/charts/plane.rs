@@ -12,8 +12,9 @@ use super::outcomes::{class_of, named, scale_of};
 use super::placing::{Marked, Placement, placed};
 use super::scale::{Scale, anchor, count};
 use crate::app::parts::element::{El, el, group};
-use crate::app::parts::words::{gain_band, joined, money, percent};
+use crate::app::parts::words::{gain_band, joined, money};
 use crate::app::wording::charts as text;
+use leavewell_model::terms::percent;
 
 const TOP: f64 = 64.0;
 const BOTTOM: f64 = 330.0;

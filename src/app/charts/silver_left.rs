@@ -8,8 +8,9 @@ use yew::prelude::*;
 use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
 use super::scale::{Scale, count};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{number_band, percent};
+use crate::app::parts::words::number_band;
 use crate::app::wording::charts as text;
+use leavewell_model::terms::percent;
 
 /// One bar for each part, compared with the silver it was made with.
 pub fn silver_left(parts: &[PartReport]) -> Html {

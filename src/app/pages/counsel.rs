@@ -95,6 +95,7 @@ fn pictures(report: &Report, currency: Currency) -> Html {
     let (advised, reasons) = (&report.counsel.steps, &report.counsel.reasons);
     group()
         .said("", say::what_a_plan_is(&report.value.label))
+        .el(options::more_often(report))
         .el(el("div", "picture-grid")
             .put(outcomes(&drawn, advised, currency))
             .put(plane(&drawn, advised, currency))

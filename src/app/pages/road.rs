@@ -48,11 +48,28 @@ pub fn road_page(page: Page, question: RoadQuestion) -> Html {
         .el(progress(page))
         .el(el("h1", "ask").attr("tabindex", "-1").text(title))
         .p("how", how)
+        .el(the_piece(page, question))
         .el(answers(page, question))
         .el(reason)
         .el(so_far(page))
         .el(safety(page, question))
         .html()
+}
+
+/// The piece that is asked about, where the answers have no drawings of their own.
+fn the_piece(page: Page, question: RoadQuestion) -> El {
+    let in_words = matches!(
+        question,
+        RoadQuestion::Trouble
+            | RoadQuestion::More
+            | RoadQuestion::Use
+            | RoadQuestion::Offer
+            | RoadQuestion::Sum
+    );
+    let form = page.open.case.piece.form.unwrap_or(Form::Other);
+    el("div", "road-piece")
+        .hidden(!in_words)
+        .el(small_piece(form))
 }
 
 /// A tally stroke for each question put, a dot for each to come, and the same in words.
@@ -189,7 +206,7 @@ pub fn piece_button(form: Form, button: El) -> El {
         .el(el("span", "piece-name").text(form.label()))
 }
 
-/// The answer so far, once there is one. A screen reader hears it when it changes.
+/// The answer so far, once there is one. The frame of the screens announces it when it changes.
 fn so_far(page: Page) -> El {
     let open = page.open;
     let stands = page.state.walk.len() >= FIRST_ANSWER_AFTER
@@ -199,9 +216,6 @@ fn so_far(page: Page) -> El {
         _ => text::TOO_LITTLE.to_owned(),
     };
     let link = el("a", "").attr("href", Route::Counsel.href());
-    let status = el("p", "unseen")
-        .attr("role", "status")
-        .words(page.state.read_out.clone());
     let shown = el("div", "")
         .hidden(!stands)
         .el(el("p", "")
@@ -213,7 +227,6 @@ fn so_far(page: Page) -> El {
         .el(el("p", "").el(link.text(text::WHOLE_ANSWER)));
     el("aside", "so-far")
         .attr("aria-label", text::SO_FAR)
-        .el(status)
         .el(shown)
 }
 
@@ -244,8 +257,11 @@ pub const TO_TAP: [Form; 6] = [
     Form::Tureen,
 ];
 
-/// Where a person with a piece begins, on the first screen.
-pub fn begin(pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>) -> Html {
+/// The three ways in, on the first screen: that of an owner with a piece, and below it the restorer's and the dealer's.
+pub fn begin(
+    pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>,
+    others: [(&'static str, Callback<MouseEvent>); 2],
+) -> Html {
     let pieces = el("div", "bench").each(TO_TAP, |form| {
         piece_button(
             form,
@@ -257,5 +273,8 @@ pub fn begin(pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>) -> Html {
     group()
         .el(pieces)
         .el(el("p", "start-road").el(button("main").pressed(pressed(None)).text(text::START)))
+        .el(el("p", "other-roads").each(others, |(words, way)| {
+            button("quiet").key(words).pressed(way).text(words)
+        }))
         .html()
 }

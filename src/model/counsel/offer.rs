@@ -8,7 +8,7 @@ use super::advise::gentler;
 use super::report::ids;
 use super::{Solved, sentences};
 use crate::ledger::{FigureId, Ledger};
-use crate::record::{Case, Currency, Goal};
+use crate::record::{Case, Currency, Goal, is_enough_to_advise};
 use crate::report::Text;
 use crate::terms::decimal;
 use crate::treatment::Treatment;
@@ -140,7 +140,9 @@ pub fn offer(solved: &Solved) -> Offer {
             && means[i] <= means[advised]
             && !(0..means.len()).any(kept_for_less)
     };
-    let chosen = |i: &usize| *i == 0 || *i == advised || stands(*i);
+    // With too little recorded nothing is advised, so nothing is planned either.
+    let is_advised = is_enough_to_advise(case);
+    let chosen = |i: &usize| *i == 0 || (is_advised && (*i == advised || stands(*i)));
     let places: Vec<usize> = (0..means.len()).filter(chosen).collect();
     let choices = places
         .iter()

@@ -131,6 +131,8 @@ pub struct Case {
     pub taught: TaughtFigures,
     /// The day it is to be looked at again.
     pub next_look: Option<Date>,
+    /// The day it was looked at.
+    pub looked_on: Option<Date>,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }

@@ -1,6 +1,7 @@
 //! Reads a draft's fields into a case, one rule a field, and says what could not be used.
 
 mod closed;
+mod of_pages;
 mod pieces;
 mod sales;
 #[cfg(test)]
@@ -51,6 +52,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
     work::failing_fill(circumstances, &mut parts);
     let flaws = reader.flaws(root, &parts, pieces.relation);
     let overrides = reader.overrides(root);
+    let looked = reader.section(root, "looked");
+    reader.fields_of_pages(root);
     let case = Case {
         piece,
         findings,
@@ -70,10 +73,8 @@ pub(super) fn read(root: &Map<String, Value>) -> (Case, Vec<Problem>) {
         circumstances,
         consents: reader.consents(root),
         stock: reader.stock(root),
-        next_look: {
-            let looked = reader.section(root, "looked");
-            reader.day(&looked, "next")
-        },
+        looked_on: reader.day(&looked, "on"),
+        next_look: reader.day(&looked, "next"),
         asked_on: reader.date(root),
         taught: TaughtFigures::default(),
         lot: reader.lot(root),
@@ -136,11 +137,22 @@ impl Reader {
     fn section<'a>(&mut self, holder: &'a Map<String, Value>, name: &str) -> Section<'a> {
         let field = name.rsplit('.').next().unwrap_or(name);
         let value = holder.get(field).filter(|v| !v.is_null());
-        if value.is_some_and(|v| !v.is_object()) {
-            self.problem(name.to_owned(), words::no_object(name), words::LEFT_OUT);
+        self.object(name.to_owned(), value)
+    }
+
+    /// The section in a field of another section.
+    fn inner<'a>(&mut self, holder: &Section<'a>, field: &str) -> Section<'a> {
+        self.object(holder.at(field), holder.get(field))
+    }
+
+    /// What stands at a path as a section. Anything but an object is a problem, noted once.
+    fn object<'a>(&mut self, path: String, value: Option<&'a Value>) -> Section<'a> {
+        let is_known = |p: &Problem| p.field == path;
+        if value.is_some_and(|v| !v.is_object()) && !self.problems.iter().any(is_known) {
+            self.problem(path.clone(), words::no_object(&path), words::LEFT_OUT);
         }
         Section {
-            path: name.to_owned(),
+            path,
             fields: value.and_then(Value::as_object),
         }
     }

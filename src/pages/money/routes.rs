@@ -2,12 +2,11 @@
 
 use super::super::block::{Block, Table, Tone};
 use super::{MoneyInputs, kept};
-use crate::money_text::percent;
 use crate::wording::money::routes as words;
 use leavewell_model::counsel::WorthDraws;
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::maths::deciles;
-use leavewell_model::terms::Route;
+use leavewell_model::terms::{Route, whole_percent};
 use leavewell_model::value::{BUYERS, ConditionTable, channel};
 
 /// A term a person may enter: field, label, unit, hint and the figure that stands in for it.
@@ -326,7 +325,7 @@ fn own_mix(inputs: &MoneyInputs) -> Block {
             label,
             words::IN_100,
             "",
-            &percent(usual[buyer]).replace(" %", ""),
+            &whole_percent(usual[buyer]).replace(" %", ""),
             true,
         )
     };

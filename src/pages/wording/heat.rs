@@ -2,10 +2,8 @@
 
 pub(crate) const HEAT: &str = "How far heat reaches";
 pub(crate) const NOT_YET: &str =
-    "One field cannot be used, so there is no distance yet. The field says what it needs.";
-pub(crate) const ERRS: &str = "Worked out for steady heat from the joint alone. For a quick job \
-    the distance is too long; where a flame plays over the piece it is too short, because a small \
-    pot in a flame gets hot all over.";
+    "We cannot use one field, so there is no distance yet. The field says what it needs.";
+pub(crate) const ERRS: &str = "This assumes steady heat from the joint alone. For a quick job the distance is too long. Where a flame plays over the piece it is too short, because a small pot in a flame gets hot all over.";
 
 // Metals
 

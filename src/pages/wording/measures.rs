@@ -1,8 +1,6 @@
 //! Wording of the instrument readings.
 
-pub(crate) const NONE_IS_NEEDED: &str = "None of this is needed. If you have a reading, it is \
-    compared with what each kind would give, with its own uncertainty, and counts as one \
-    observation. Nothing here asks for a scratch, a file or a drop of anything.";
+pub(crate) const NONE_IS_NEEDED: &str = "None of this is needed. If you have a reading, we compare it with what each kind would give, allow for its uncertainty, and count it as one observation. Nothing here asks for a scratch, a file or a drop of anything.";
 pub(crate) const MOVES_NOTHING: &str = "It changes nothing.";
 pub(crate) const NOT_SAID: &str = "Not said";
 pub(crate) const NO: &str = "No";

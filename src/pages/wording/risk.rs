@@ -2,17 +2,16 @@
 
 pub(crate) const RISK: &str = "If risk worries you";
 pub(crate) const STAKE: &str = "The most you would stake";
-pub(crate) const STAKE_HINT: &str = "An even bet: you win this sum, or lose half of it. Give the \
-    largest such bet you would still take. A smaller sum means that you mind risk more.";
+pub(crate) const STAKE_HINT: &str = "An even bet: you win this sum, or lose half of it. Enter the largest such bet that you would still take. The smaller the sum, the more you dislike risk.";
 
 // Ways of judging
 
 pub(crate) const ON_AVERAGE: &str = "On average";
 pub(crate) const MINDING_RISK: &str = "For someone who minds risk as much as you do";
 pub(crate) const WORST_TENTH: &str = "In the worst tenth of outcomes";
-pub(crate) const REGRET: &str = "By the greatest regret";
+pub(crate) const REGRET: &str = "If you want to regret it least";
 pub(crate) const LEVEL: &str = "level with it";
-pub(crate) const CAPTION: &str = "Which course comes first by each way of judging";
+pub(crate) const CAPTION: &str = "Which plan comes first by each way of judging";
 pub(crate) const COLUMNS: [&str; 3] = ["Judged", "First", "Better than the advice by"];
 pub(crate) const COST_COUNTS_FOR_NOTHING: &str =
     "Cost has no weight in your aims, so the sum you would stake makes no difference here.";
@@ -34,7 +33,7 @@ pub(crate) fn advised(course: &str, others: &str) -> String {
 
 // Dominance
 
-pub(crate) const DOMINATES: &str = "What holds whatever you feel about risk";
+pub(crate) const DOMINATES: &str = "True whatever you feel about risk";
 
 pub(crate) fn at_every_level(course: &str) -> String {
     format!("At every level it is at least as likely to do that well as: {course}.")

@@ -31,9 +31,7 @@ pub(crate) fn of_step(step: &str, reason: &str, asked: &str) -> String {
 }
 
 pub(crate) const BEHIND: &str = "What this rests on, and what it means";
-pub(crate) const BEHIND_MEANS: &str = "The pages from here on belong to the ones before, which are \
-    signed. They hold the reasons, everything else that was considered, the cautions, and the \
-    meanings of the words.";
+pub(crate) const BEHIND_MEANS: &str = "The pages from here on belong to the signed ones before. They give the reasons, everything else we considered, the cautions, and what the words mean.";
 pub(crate) const REASONS: &str = "Why";
 pub(crate) const WHY_DISPLAY_ONLY: &str = "Why it is for display:";
 
@@ -41,7 +39,7 @@ pub(crate) fn specialist_first(why: &str) -> String {
     format!("Let a specialist see it first. {why}")
 }
 
-pub(crate) const DOUBTS: &str = "What keeps this from being firmer:";
+pub(crate) const DOUBTS: &str = "Why we are not surer:";
 pub(crate) const WOULD_CHANGE: &str = "What would change this:";
 
 pub(crate) fn changes_nothing(inputs: &str) -> String {
@@ -59,7 +57,7 @@ pub(crate) const WHAT_IT_IS: &str = "What it is";
 /// When it was made, whose years helped to say so, and what lies outside these years.
 pub(crate) fn made_in(years: &str, given: Option<&str>, outside: &str) -> String {
     let given = given.map_or_else(String::new, |given| format!(" and {given}"));
-    format!("By the evidence{given}, it dates from {years}; {outside}.")
+    format!("Judging by the evidence{given}, it dates from {years}; {outside}.")
 }
 
 pub(crate) fn outside_the_years(is_open: bool, is_conditional: bool) -> String {
@@ -75,7 +73,7 @@ pub(crate) fn outside_the_years(is_open: bool, is_conditional: bool) -> String {
 pub(crate) fn unconfirmed(words: &[String]) -> String {
     let quoted: Vec<String> = words.iter().map(|w| format!("“{w}”")).collect();
     format!(
-        "Not counted yet: {} as read in a mark. What it means is still to be confirmed on the screen “Look”.",
+        "Not counted yet: {} as read in a mark. Confirm on the screen “Look” what it means.",
         quoted.join(", ")
     )
 }
@@ -83,8 +81,20 @@ pub(crate) fn unconfirmed(words: &[String]) -> String {
 // What could be done
 
 pub(crate) const OPTIONS: &str = "What could be done";
-pub(crate) const NOT_NEEDED: &str = "Not needed here:";
-pub(crate) const NEVER: &str = "Never for pieces like this:";
+pub(crate) const CAN_BE_DONE: &str = "Each by itself";
+pub(crate) const OPTION_COLUMNS: [&str; 5] = [
+    "What is done",
+    "Price",
+    "Lost for good",
+    "Can it be undone",
+    "Who may do it",
+];
+pub(crate) const AGAINST: &str = "What we advise against, and why:";
+pub(crate) const NOT_NEEDED: &str = "Not needed here";
+pub(crate) const NEVER: &str = "Never for pieces like this";
+/// Where another course does as well as any other more often than the one advised.
+pub(crate) const MORE_OFTEN: &str = "Another course does as well as any other more often than the one we advise. Ours does better \
+    on average, or nearly as well while it leaves more choices for later.";
 
 pub(crate) fn from_to(low: &str, high: &str) -> String {
     format!("{low} to {high}")
@@ -107,12 +117,6 @@ pub(crate) fn from_a_quote(band: &str) -> String {
 pub(crate) fn not_quoted(band: &str) -> String {
     format!("{band}; no quote yet")
 }
-
-pub(crate) const CAN_IT_BE_DONE: &str = "Can it be done";
-pub(crate) const COST: &str = "Cost";
-pub(crate) const LOST: &str = "Lost for good";
-pub(crate) const CAN_IT_BE_UNDONE: &str = "Can it be undone";
-pub(crate) const WHO: &str = "Who may do it";
 
 pub(crate) fn lifted_by(reason: &str, what: &str) -> String {
     format!("{reason} What would lift it: {what}")
@@ -165,22 +169,10 @@ pub(crate) const COURSE_COLUMNS: [&str; 6] = [
     "Original material kept",
 ];
 
-// The picture of courses
-
-pub(crate) fn picture_title(course: &str) -> String {
-    format!("What is left after all costs; we advise: {course}")
-}
-
-pub(crate) const PICTURE: &str = "One bar for each course. One case in ten falls below its lower \
-    end and one in ten above its upper end; the line marks the middle.";
-pub(crate) const KEPT: &str = "Left after all costs";
-pub(crate) const KEPT_COLUMNS: [&str; 4] = ["Course", "1 in 10 less", "Middle", "1 in 10 more"];
-
 // Questions
 
-pub(crate) const QUESTIONS: &str = "Questions to ask whoever would do the work";
-pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is written down before and \
-    after, what is given back, and what you would have to tell a buyer.";
+pub(crate) const QUESTIONS: &str = "Questions to ask the person who would do the work";
+pub(crate) const FOR_ANY_WORK: &str = "For any work: who does it, what is recorded before and after, what you get back, and what you would have to tell a buyer.";
 
 // To sign
 
@@ -189,14 +181,12 @@ pub(crate) const SIGN: &str = "Choose and sign";
 /// How long the sheet holds.
 pub(crate) fn valid(day: &str) -> String {
     format!(
-        "Made on {day}. Prices hold as their quotes say, and without a quote not at all. The cautions and \
-         the meanings of words stand on the pages behind."
+        "Made on {day}. A quoted price holds for as long as its quote says; an estimate binds nobody. The cautions and the meanings of words are on the pages that follow."
     )
 }
 
 pub(crate) const CHOICE: &str = "What I choose";
 pub(crate) const NOT_WANTED: &str = "What I do not want done";
-pub(crate) const LOSS_EXPLAINED: &str = "What is lost for good was explained to me, and photographs are \
-    taken before any work begins.";
+pub(crate) const LOSS_EXPLAINED: &str = "What is lost for good was explained to me. Photographs will be taken before any work begins.";
 pub(crate) const OWNER: &str = "Owner, with date";
 pub(crate) const WORKSHOP: &str = "Workshop, with date";

@@ -51,14 +51,14 @@ pub(crate) fn not_looked_at(parts: &str) -> String {
 // Consent
 
 pub(crate) const CONSENT_MEANS: &str = "Tick one box beside each step and sign it. A step that is not \
-    ticked is not agreed to. Whoever does the work asks again before anything beyond these steps.";
+    ticked is not agreed to. Anyone who works on it asks again before going beyond these steps.";
 pub(crate) const EACH_STEP: &str = "Each step";
 pub(crate) const CONSENT_COLUMNS: [&str; 4] =
     ["Step", "Agreed", "Not agreed", "Signature and date"];
 /// A box to tick with a pen.
 pub(crate) const BOX: &str = "□";
 pub(crate) const ON_RECORD: &str = "□ (recorded as agreed)";
-pub(crate) const OWNER: &str = "Owner or who acts for the owner, name and date";
+pub(crate) const OWNER: &str = "Owner or the owner's agent, name and date";
 pub(crate) const WHO_TREATS: &str = "Who does the work, name and date";
 
 pub(crate) fn step(name: &str, parts: &str, note: &str) -> String {

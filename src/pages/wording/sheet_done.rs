@@ -28,8 +28,8 @@ pub(crate) const BY: &str = "By";
 pub(crate) const ON: &str = "When";
 pub(crate) const MATERIAL: &str = "Material, by class";
 pub(crate) const ON_PARTS: &str = "On which parts";
-pub(crate) const METHOD: &str = "Method, in the words of whoever did it";
-pub(crate) const DEVIATIONS: &str = "Done otherwise than proposed";
+pub(crate) const METHOD: &str = "Method, in the words of the person who did it";
+pub(crate) const DEVIATIONS: &str = "Done differently from what was proposed";
 pub(crate) const PARTS_KEPT: &str = "Parts taken off and kept";
 
 /// Words of a person, shown as theirs.
@@ -42,12 +42,8 @@ pub(crate) const AFTER: &str = "After";
 
 // The page
 
-pub(crate) const WHAT_IT_IS: &str = "What was done, by whom, when, with which class of material, \
-    and how the piece was before and after. It stays with the record and appears on the sheets; \
-    the buyer's sheet discloses it.";
-pub(crate) const EARLIER_WORK: &str = "Record what you know of earlier work too. The answer rests \
-    on what you find on the piece, so after recording work here, look at it again on Look and \
-    Condition.";
+pub(crate) const WHAT_IT_IS: &str = "What was done, by whom, when, with which class of material, and how the piece was before and after. It stays in the record and appears on every sheet, so that a buyer learns of it.";
+pub(crate) const EARLIER_WORK: &str = "Record what you know of earlier work too. The answer rests on what you see on the piece, so after work is recorded here, answer Look and Condition again.";
 
 pub(crate) fn work(number: usize) -> String {
     format!("Work {number}")
@@ -86,7 +82,7 @@ pub(crate) const AFTER_HINT: &str = "What changed, what is gone, what to watch."
 
 pub(crate) const METHOD_FIELD: &str = "How it was done";
 pub(crate) const METHOD_HINT: &str =
-    "In the words of whoever did it. The sheets quote it word for word.";
+    "In the words of the person who did it. The sheets quote it word for word.";
 pub(crate) const DEVIATIONS_HINT: &str = "What was left out or added, and why.";
 pub(crate) const PARTS_KEPT_HINT: &str = "What was taken off, and where it is now.";
 
@@ -101,10 +97,10 @@ pub(crate) const BILL: &str = "The bill";
 pub(crate) const HOURS: &str = "Hours of work";
 pub(crate) const HOURS_UNIT: &str = "h";
 pub(crate) const RESULT: &str = "How it went";
-pub(crate) const RESULT_HINT: &str = "Silence does not count as going well.";
+pub(crate) const RESULT_HINT: &str = "If you say nothing, it does not count as gone well.";
 pub(crate) const WENT_WELL: &str = "It went well";
 pub(crate) const WENT_WRONG: &str = "It went wrong";
 pub(crate) const NOT_SURE: &str = "Not sure";
 pub(crate) const BILL_NUMBER: &str = "Number of the bill";
 pub(crate) const BILL_NUMBER_HINT: &str =
-    "Where one bill is for several works: the same number and amount at each of them.";
+    "If one bill covers several jobs, give the same number and amount for each.";

@@ -149,7 +149,7 @@ pub(crate) const CURRENCY: &str = "Currency";
 // Recommendations
 
 pub(crate) const WHY: &str = "Why:";
-pub(crate) const DOUBTS: &str = "What keeps this from being firmer:";
+pub(crate) const DOUBTS: &str = "Why we are not surer:";
 pub(crate) const SPECIALIST_FIRST: &str = "Why a specialist should see it first:";
 pub(crate) const NEXT_LOOKS: &str = "What to look at next:";
 

@@ -3,8 +3,8 @@
 pub(crate) const THE_PIECE: &str = "The whole piece";
 pub(crate) const BEFORE: &str = "Before";
 pub(crate) const AFTER: &str = "After";
-pub(crate) const NONE_BEFORE: &str = "No photo from before is recorded.";
-pub(crate) const NONE_AFTER: &str = "No photo from after is recorded.";
+pub(crate) const NONE_BEFORE: &str = "No photo from before the work is recorded.";
+pub(crate) const NONE_AFTER: &str = "No photo from after the work is recorded.";
 
 /// What photographs show, with the pieces that are on them where there are several.
 pub(crate) fn of_pieces(shown: &str, pieces: &str) -> String {

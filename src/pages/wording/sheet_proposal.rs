@@ -28,7 +28,7 @@ pub(crate) fn agreed(name: &str) -> String {
 // What it comes to
 
 pub(crate) const NOTHING_LEFT: &str =
-    "Nothing in this proposal can be done as it stands; the reasons follow.";
+    "No step of this proposal can be done as it is; the reasons follow.";
 pub(crate) const WEIGHED: &str = "Weighed together";
 pub(crate) const COST: &str = "Cost";
 pub(crate) const COMPARED: &str = "Money, compared with leaving it as it is";

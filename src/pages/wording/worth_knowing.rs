@@ -92,10 +92,8 @@ pub(crate) const LOOKS_COLUMNS: [&str; 4] =
     ["Look or test", "Worth about", "Costs about", "Left over"];
 pub(crate) const LEAD_TEST_ALLOWS: &str = "A lead test can be worth more than the knowledge alone: \
     some work is allowed only once the test is done.";
-pub(crate) const GREATEST_FIRST: &str = "Those with something left over pay for themselves; start \
-    with the greatest, then weigh again.";
-pub(crate) const NONE_PAYS: &str = "None of them pays for itself in this decision. They may still \
-    be worth doing for their own sake, or for safety.";
+pub(crate) const GREATEST_FIRST: &str = "Those with something left over pay for themselves. Start with the greatest, then look at the advice again.";
+pub(crate) const NONE_PAYS: &str = "None of them pays for itself in this decision. They may still be worth doing out of interest, or for safety.";
 
 // How this was worked out
 

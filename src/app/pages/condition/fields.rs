@@ -47,7 +47,7 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
 }
 
 /// Fields in the box of damage.
-const DAMAGE_FIELDS: [&str; 5] = ["split", "loss", "replaced", "mount", "engraving"];
+const DAMAGE_FIELDS: [&str; 4] = ["split", "replaced", "mount", "engraving"];
 
 /// Fields in the box of fillings, linings and coats.
 const INSIDE_FIELDS: [&str; 8] = [
@@ -76,6 +76,7 @@ fn seen_at_once(asked: PartFields, metal: bool) -> El {
         .el(asked.word("repair", text::REPAIR, choices!(Repair), repaired))
         .el(el("div", "").hidden(!faulty).put(distance))
         .el(asked.word("dents", text::DENTS, choices!(Dents), metal))
+        .el(asked.word("loss", text::LOSS, choices!(Loss), true))
         .el(asked.word("corrosion", text::CORROSION, choices!(Corrosion), metal))
         .el(asked.word("lead", text::LEAD, choices!(Lead), metal))
 }
@@ -85,7 +86,6 @@ fn damage(asked: PartFields, metal: bool) -> El {
     let engraved = metal && asked.may_be_engraved();
     el("div", "field-grid")
         .el(asked.word("split", text::SPLIT, choices!(Split), true))
-        .el(asked.word("loss", text::LOSS, choices!(Loss), true))
         .el(asked.word("replaced", text::REPLACED, choices!(Replaced), true))
         .el(asked.word("mount", text::MOUNT, choices!(Mount), mounted))
         .el(asked.word("engraving", text::ENGRAVING, choices!(Engraving), engraved))

@@ -7,8 +7,8 @@ use yew::prelude::*;
 
 use crate::app::drawings::{FoundMark, Shown, found_drawing};
 use crate::app::pages::Page;
-use crate::app::parts::words::percent;
 use crate::app::wording::found as text;
+use leavewell_model::terms::percent;
 
 /// The piece with what the record says of its parts, damage first.
 pub(super) fn found(page: Page) -> Html {

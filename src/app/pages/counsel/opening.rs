@@ -56,10 +56,15 @@ pub(super) fn opening(page: Page, report: &Report) -> Html {
     let reader = page.state.reader;
     let made = Opening::of(page, report);
     let lines = made.map_or_else(Vec::new, |made| made.lines(reader));
-    el("div", "opening")
+    let title = el("h3", "").text(text::title(reader));
+    // An owner has just read the same in the answer.
+    let opening = match reader {
+        Reader::Owner => el("details", "opening").el(el("summary", "").el(title)),
+        Reader::Restorer | Reader::Dealer => el("div", "opening").el(title),
+    };
+    opening
         .key(reader.id())
         .hidden(lines.is_empty())
-        .tag("h3", text::title(reader))
         .el(el("dl", "facts").each(lines, |line| {
             let mut said = el("dd", "").words(line.text);
             if let Some((route, words)) = line.link {

@@ -12,8 +12,9 @@ use yew::prelude::*;
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, folded_section, p};
-use crate::app::parts::words::{gain_band, joined, money_band, percent};
+use crate::app::parts::words::{gain_band, joined, money_band};
 use crate::app::wording::counsel as text;
+use leavewell_model::terms::percent;
 
 /// The table of options. On a narrow screen each row becomes a block, so every cell contains its column head,
 /// which shows only there.
@@ -30,11 +31,19 @@ pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let (idle, never) = (of(&["not_needed"]), of(&["never"]));
     options.retain(|o| !matches!(&*o.outcome, "not_needed" | "never"));
     let shown = vec![
+        more_often(report).html(),
         table(text::OPTIONS_CAPTION, &options, report, currency),
         folded(text::IDLE, &idle, report, currency),
         folded(text::NEVER, &never, report, currency),
     ];
     folded_section("options", "options-title", text::OPTIONS, all(shown))
+}
+
+/// Why the plan advised stands below another in how often it is as good as any; hidden where it does not.
+pub(super) fn more_often(report: &Report) -> El {
+    el("p", "hint")
+        .hidden(!report.has_oftener_unbeaten_plan())
+        .text(text::MORE_OFTEN)
 }
 
 /// A fold with the options a person need not read to decide.

@@ -8,7 +8,6 @@ use serde_json::{Map, Value};
 use super::wording::sales as words;
 use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
 use crate::ledger::{FigureId, Ledger};
-use crate::record::draft::yes_or_no;
 use crate::record::schema::SIMILAR;
 use crate::record::{BuyersByRoute, Comparable, Part, Similar};
 use crate::terms::Kind;
@@ -92,7 +91,7 @@ impl Reader {
             .enumerate()
         {
             let typed = s.fields.is_some_and(|f| !f.is_empty());
-            if !typed || ticked(&s, "left_out") {
+            if !typed || self.flag(&s, "left_out") == Some(true) {
                 continue;
             }
             let Some(price) = self.number(&s, "price") else {
@@ -125,6 +124,7 @@ impl Reader {
                 continue;
             }
             currency = currency.or(own);
+            self.text(&s, "of");
             let kinds = COMPARED_KINDS.map(|(id, _)| id);
             let kind = self.one_of(&s, "kind", &kinds);
             let found = Comparable {
@@ -259,10 +259,7 @@ impl Reader {
 
     /// Shares of buyers. Those left empty buy nothing once one is given; shares need not add up.
     fn buyer_shares(&mut self, holder: &Section, field: &str) -> Option<[f64; 3]> {
-        let s = Section {
-            path: holder.at(field),
-            fields: holder.get(field).and_then(Value::as_object),
-        };
+        let s = self.inner(holder, field);
         let shares = ["collector", "decorator", "user"].map(|buyer| self.number(&s, buyer));
         if shares.iter().all(Option::is_none) {
             return None;
@@ -284,10 +281,7 @@ impl Reader {
         let Some((group, name)) = field.split_once('.') else {
             return self.number(market, field).map(|p| p / 100.0);
         };
-        let s = &Section {
-            path: market.at(group),
-            fields: market.get(group).and_then(Value::as_object),
-        };
+        let s = &self.inner(market, group);
         if field.ends_with("_pct") {
             return self.number(s, name).map(|p| p / 100.0);
         }
@@ -306,14 +300,10 @@ impl Reader {
         let s = self.section(root, "flaws");
         let there = |id: &&str| match *id {
             SINGLE_OF_PAIR => relation == Relation::OneOfPair,
-            id => ticked(&s, id) || parts.iter().any(|part| part.has_flaw(id)),
+            id => self.flag(&s, id) == Some(true) || parts.iter().any(|part| part.has_flaw(id)),
         };
         FLAWS.into_iter().filter(there).collect()
     }
-}
-
-pub(super) fn ticked(s: &Section, field: &str) -> bool {
-    s.get(field).and_then(yes_or_no) == Some(true)
 }
 
 #[cfg(test)]

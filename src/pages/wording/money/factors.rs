@@ -17,8 +17,7 @@ pub(crate) const DAMPING_HINT: &str = "At 100 all factors are multiplied. A lowe
 // The factors, and the user's own
 
 pub(crate) const OWN: &str = "The factors behind this, and your own";
-pub(crate) const WHAT_EACH_IS: &str = "Each factor is the price in one condition, as a share of \
-    the undamaged price. Enter your own where you know better; an empty field uses ours.";
+pub(crate) const WHAT_EACH_IS: &str = "Each factor is the price in one condition, as a share of the undamaged price. Enter yours where you know better; an empty field uses ours.";
 
 pub(crate) fn usual_range(low: f64, high: f64, id: &str) -> String {
     format!("Usual range {low} to {high}; {id}.")

@@ -28,8 +28,7 @@ pub(crate) fn sold_by(route: Route) -> &'static str {
     }
 }
 
-pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, we cannot advise any of the work \
-    below; the figures only show what it would come to.";
+pub(crate) const NONE_MAY_BE_ADVISED: &str = "As things stand, we cannot advise any of the work below; the figures only show what it would cost and bring.";
 
 pub(crate) fn best(plan: &str, gain: &str) -> String {
     format!(
@@ -79,8 +78,7 @@ pub(crate) const COLUMNS: [&str; 5] = [
 
 pub(crate) const COSTS: &str = "What the work costs";
 pub(crate) const WHERE_COSTS_COME_FROM: &str = "This uses the prices entered above. Without a \
-    price, a usual one is used and the range is wide. A price given as a single number is assumed \
-    to overrun at times, as jobs do.";
+    price, a usual one is used and the range is wide. We assume that a price given as one number is sometimes exceeded, as happens with jobs.";
 
 pub(crate) fn quote_with(treatment: &str, post: &str) -> String {
     format!("{treatment}: who quoted, deposit; post and insurance {post}")

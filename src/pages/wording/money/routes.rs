@@ -126,7 +126,7 @@ pub(crate) const KEEP_MEANS: &str = "What you still own, at the hammer price; no
 
 pub(crate) const BASES: &str = "What the figure is called";
 pub(crate) const WHICH_ONE: &str =
-    "The right figure depends on its purpose. Say which one you mean when you pass it on.";
+    "Which figure is right depends on what it is for. When you pass one on, say which it is.";
 pub(crate) const BASES_CAPTION: &str = "As it is, by what the figure is for";
 pub(crate) const BASES_COLUMNS: [&str; 3] = ["Name", "Meaning", "Figure"];
 pub(crate) const AUCTION_VALUE: &str = "Auction value";

@@ -55,7 +55,7 @@ pub(crate) const CURRENCY_HINT: &str = "Only if it differs; such a sale cannot b
 pub(crate) const NOTE: &str = "Note";
 pub(crate) const NOTE_HINT: &str = "Where you found it.";
 pub(crate) const DOES_IT_COUNT: &str = "Does it count?";
-pub(crate) const DOES_IT_COUNT_HINT: &str = "Left out, it stays here.";
+pub(crate) const DOES_IT_COUNT_HINT: &str = "If you leave it out, it stays here.";
 pub(crate) const IT_COUNTS: &str = "It counts";
 pub(crate) const LEAVE_IT_OUT: &str = "Leave it out";
 
