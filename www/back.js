@@ -16,7 +16,7 @@ let returning = 0;
 /** The address of the screen that stands. */
 let here = "";
 
-const folds = () => [...document.querySelectorAll("main details")];
+const folds = () => [...document.querySelectorAll("details")].filter((fold) => fold.closest("main"));
 
 function note() {
   clearTimeout(noting);

@@ -7,6 +7,7 @@ interface Window {
 }
 
 declare var trustedTypes: Window["trustedTypes"];
+declare var leavewellLocale: object;
 declare var leavewellCarried: Window["leavewellCarried"];
 
 interface WindowEventMap {

@@ -4,13 +4,14 @@ import { mkdtemp, readlink } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
-import { discard } from "./folder.mjs";
+import { discard, LOCALE } from "./folder.mjs";
 
 export async function startChromium({ profile } = {}) {
   const folder = profile ?? (await mkdtemp(join(tmpdir(), "leavewell-chromium-")));
   const context = await chromium.launchPersistentContext(folder, {
     executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
     viewport: { width: 1100, height: 800 },
+    locale: LOCALE,
     args: ["--no-sandbox", "--disable-gpu", "--no-first-run"],
   });
   const errors = [];

@@ -4,7 +4,7 @@ import { spawn } from "node:child_process";
 import { mkdtemp, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { discard, ended, line } from "./folder.mjs";
+import { discard, ended, line, LOCALE } from "./folder.mjs";
 
 const FIREFOX = process.env.FIREFOX || "/usr/bin/firefox-esr";
 
@@ -22,6 +22,7 @@ const SETTINGS = {
   "datareporting.healthreport.uploadEnabled": false,
   "datareporting.policy.dataSubmissionEnabled": false,
   "extensions.getAddons.cache.enabled": false,
+  "intl.accept_languages": LOCALE,
   "network.captive-portal-service.enabled": false,
   "network.connectivity-service.enabled": false,
   "services.settings.server": "http://127.0.0.1:9/",

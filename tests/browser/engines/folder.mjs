@@ -2,6 +2,9 @@
 
 import { rm } from "node:fs/promises";
 
+/** The locale of every engine: the forms of days and amounts follow it. WebKit has this one on every machine. */
+export const LOCALE = "en-US";
+
 /** Removes a profile. A browser that has just ended may still be writing to it. */
 export function discard(folder) {
   return rm(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });

@@ -5,7 +5,7 @@ import { spawn } from "node:child_process";
 import { readdirSync } from "node:fs";
 import { createServer } from "node:net";
 import { setTimeout as pause } from "node:timers/promises";
-import { ended, line } from "./folder.mjs";
+import { ended, line, LOCALE } from "./folder.mjs";
 
 const DRIVER = process.env.WEBKIT_DRIVER || "/usr/bin/WebKitWebDriver";
 /** The member that WebDriver names an element by. */
@@ -17,7 +17,7 @@ export async function startWebKit() {
   const port = await freePort();
   const program = spawn(DRIVER, [`--port=${port}`, "--host=127.0.0.1"], {
     stdio: "ignore",
-    env: { ...process.env, DISPLAY: `:${number}`, GDK_BACKEND: "x11", NO_AT_BRIDGE: "1" },
+    env: { ...process.env, DISPLAY: `:${number}`, GDK_BACKEND: "x11", LANG: `${LOCALE.replace("-", "_")}.UTF-8`, LC_ALL: "", NO_AT_BRIDGE: "1" },
   });
   const ask = async (method, path, body) => {
     const answer = await fetch(`http://127.0.0.1:${port}${path}`, { method, body: body && JSON.stringify(body) });
