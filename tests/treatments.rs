@@ -277,7 +277,7 @@ fn check_cautions(blocks: &[Block], place: &str) {
             "bench.heat" => {
                 // One of the three heat repairs, depending on the solder; it needs a valid field.
                 let paras = paragraphs(blocks);
-                let usable = !paras[0].0.starts_with("One field cannot be used");
+                let usable = !paras[0].0.starts_with("We cannot use one field");
                 let held = ["T09", "T09b", "T11"].iter().any(|id| {
                     let text = caution(&format!("caution.{id}")).unwrap().text;
                     paras.iter().any(|(said, _)| *said == text)
@@ -478,7 +478,7 @@ fn answer(draft: &Draft, section: &str) -> String {
 fn bad_input_and_unreachable_temperatures_are_reported() {
     let mut draft = Draft::default();
     draft.set("bench.heat.thickness_mm", "0");
-    assert!(answer(&draft, "bench.heat").starts_with("One field cannot be used"));
+    assert!(answer(&draft, "bench.heat").starts_with("We cannot use one field"));
     let (blocks, _) = said(PageName::Bench, &draft);
     let mut problem = String::new();
     walk(&blocks, &mut |b| {

@@ -4,6 +4,8 @@
 import { make } from "./make.js";
 
 const region = make("p", { id: "said", role: "status", class: "unseen" });
+// In a shadow tree, so that a search in the page finds each text once.
+const words = region.attachShadow({ mode: "closed" });
 document.body.append(region);
 
 /** The marked element that a change belongs to, unless it is in a hidden part of the page. */
@@ -15,5 +17,5 @@ function marked({ target }) {
 
 new MutationObserver((changes) => {
   const texts = [...new Set(changes.map(marked))].map((found) => found?.textContent.trim()).filter(Boolean);
-  if (texts.length) region.textContent = texts.join(" ");
+  if (texts.length) words.textContent = texts.join(" ");
 }).observe(document.body, { subtree: true, childList: true, characterData: true });

@@ -151,6 +151,32 @@ for (const width of [390, 1280]) {
   });
 }
 
+/** What the live region holds for a screen reader. The page itself cannot see it. */
+async function announced(page) {
+  const browser = await page.context().newCDPSession(page);
+  const { nodes } = await browser.send("Accessibility.getFullAXTree");
+  const byId = new Map(nodes.map((node) => [node.nodeId, node]));
+  const texts = (node) => (node.role?.value === "StaticText" ? [node.name.value] : (node.childIds ?? []).flatMap((id) => texts(byId.get(id))));
+  const regions = nodes.filter((node) => node.role?.value === "status");
+  assert.equal(regions.length, 1, "there is one live region");
+  return texts(regions[0]).join("");
+}
+
+browserTest("a screen reader hears what changes, one message at a time", async ({ page, go }) => {
+  await go("#/");
+  await page.locator("#quick-title").evaluate((it) => (it.parentElement.open = true));
+  for (const name of ["Oval tray", "Small teapot"]) {
+    await page.locator("#quick-name").fill(name);
+    await page.locator("#quick-name").press("Enter");
+    await page.getByText(`${name} is on your shelf.`).waitFor();
+  }
+  await page.getByRole("button", { name: "Table", exact: true }).click();
+  await page.getByLabel("Choose: Oval tray").check();
+  await eventually(async () => assert.equal(await announced(page), "1 piece chosen"));
+  await page.locator("#book-search").fill("teapot");
+  await eventually(async () => assert.match(await announced(page), /^1 of 2 pieces/));
+});
+
 /** A piece for sale, with sums of four digits and the day on which its price was noted. */
 async function forSale(page, go) {
   await go("#/");

@@ -115,7 +115,7 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
                 .said("quiet", after_look([&look.if_seen, &look.if_absent]))
                 .said("quiet", needs)
         }))
-        .el(el("p", "").el(el("a", "")
+        .el(el("p", "").el(el("a", "link-alone")
             .attr("href", Route::Look.href())
             .text(say::TO_LOOK)))
         .html();
