@@ -24,7 +24,10 @@ const FETCHED_LATER: [(&str, &str); 18] = [
     ("said.js", SOON),
     ("type.css", TYPE),
     ("brygada-1918.woff2", TYPE),
-    ("brygada-1918-licence.md", "read by people, not by visitors' browsers"),
+    (
+        "brygada-1918-licence.md",
+        "read by people, not by visitors' browsers",
+    ),
     ("worker.js", WORKER),
     ("leavewell-worker.js", WORKER),
     (WORKER_PROGRAM, WORKER),

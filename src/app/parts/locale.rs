@@ -135,9 +135,7 @@ fn day_at(text: &str, from: usize) -> Option<usize> {
     };
     (from..bytes.len().saturating_sub(DAY.len() - 1)).find(|at| {
         let found = bytes.get(*at..*at + DAY.len()).unwrap_or_default();
-        DAY.iter().zip(found).all(fits)
-            && !joins(at.checked_sub(1))
-            && !joins(Some(at + DAY.len()))
+        DAY.iter().zip(found).all(fits) && !joins(at.checked_sub(1)) && !joins(Some(at + DAY.len()))
     })
 }
 
@@ -197,7 +195,9 @@ mod tests {
         // The stock number as typed.
         assert_eq!(cell("", "1,150"), "1,150");
         assert_eq!(cell("is-amount", "most £1,150"), "most £1,150");
-        let leaf = el("div", "leaf").p("", "It costs £1,150.").el(el("td", "").text("1,150"));
+        let leaf = el("div", "leaf")
+            .p("", "It costs £1,150.")
+            .el(el("td", "").text("1,150"));
         assert_eq!(shown(leaf), "It costs £1,150.1.150");
     }
 }

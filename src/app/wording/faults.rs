@@ -3,8 +3,7 @@
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "Fault by fault";
-pub const NONE: &str =
-    "No fault is recorded. On Condition, say what you see on each part; each fault is then weighed here.";
+pub const NONE: &str = "No fault is recorded. On Condition, say what you see on each part; each fault is then weighed here.";
 pub const TO_CONDITION: &str = "Go to Condition";
 pub const HINT: &str = "Each treatment is compared by itself with leaving the whole piece as it is, unless it says otherwise.";
 

@@ -206,7 +206,14 @@ pub fn pushed(answer: &str, log_odds: f64) -> String {
         _ => "strongly",
     };
     let side = if log_odds > 0.0 { "for" } else { "against" };
-    joined(&[how, "; it counts ", strength, " ", side, " the likeliest family"])
+    joined(&[
+        how,
+        "; it counts ",
+        strength,
+        " ",
+        side,
+        " the likeliest family",
+    ])
 }
 
 #[cfg(test)]

@@ -90,7 +90,10 @@ pub fn price_range(from: &str, to: &str, hours: &str) -> String {
 pub const HOURS: [&str; 3] = ["Hours of work", "", "h"];
 pub const POST: [&str; 2] = ["Postage", ""];
 pub const POST_INCLUDED: [&str; 2] = ["Postage is in the price", ""];
-pub const FIXED: [&str; 2] = ["It is a fixed price", "It stays the same, whatever comes to light."];
+pub const FIXED: [&str; 2] = [
+    "It is a fixed price",
+    "It stays the same, whatever comes to light.",
+];
 pub const COVERS: [&str; 3] = ["What the price covers", "", "Not said: this work alone"];
 
 pub const FROM: [&str; 2] = ["From", ""];

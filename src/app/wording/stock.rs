@@ -269,7 +269,8 @@ pub const SELLER: [&str; 3] = [
 // Shortcuts.
 
 pub const SHORTCUTS: &str = "Keyboard shortcuts";
-pub const SHORTCUTS_HINT: &str = "They work while you are not typing in a field. “?” opens this list.";
+pub const SHORTCUTS_HINT: &str =
+    "They work while you are not typing in a field. “?” opens this list.";
 pub const SHORTCUTS_ON: [&str; 2] = ["Use these shortcuts", ""];
 pub const SHORTCUT_LIST: [(&str, &str); 8] = [
     ("?", "This list"),

@@ -47,7 +47,8 @@ pub(crate) const ALL_SOLD: &str = "Every piece here that was offered sold. If so
 // What it would change
 
 pub(crate) const CHANGES: &str = "What it would change";
-pub(crate) const CHANGES_NOTHING: &str = "With these figures, our advice on the open pieces on your shelf stays the same.";
+pub(crate) const CHANGES_NOTHING: &str =
+    "With these figures, our advice on the open pieces on your shelf stays the same.";
 pub(crate) const CHANGED_COLUMNS: [&str; 3] = ["Piece", "With our figures", "With yours"];
 pub(crate) const CHANGED_CAPTION: &str = "Open pieces with different advice";
 
@@ -93,8 +94,10 @@ pub(crate) fn in_bands(hits: [usize; 3], n: usize) -> String {
 }
 
 pub(crate) const NO_ALARM: &str = "Nothing stands out.";
-pub(crate) const TOO_LOW: &str = "We were too low: more often than luck allows, what happened lay above what we said.";
-pub(crate) const TOO_HIGH: &str = "We were too high: more often than luck allows, what happened lay below what we said.";
+pub(crate) const TOO_LOW: &str =
+    "We were too low: more often than luck allows, what happened lay above what we said.";
+pub(crate) const TOO_HIGH: &str =
+    "We were too high: more often than luck allows, what happened lay below what we said.";
 pub(crate) const TOO_NARROW: &str =
     "Our bands were too narrow: what happened fell outside them too often.";
 pub(crate) const TOO_WIDE: &str = "Our bands were wider than they needed to be.";

@@ -82,7 +82,9 @@ pub(crate) const SAFETY: &str = "Safety";
 pub(crate) fn safe_values(safe: SafeRange) -> String {
     match (safe.least, safe.most) {
         (Some(least), Some(most)) if least < most => {
-            format!("A safety rule rests on this, so your value must lie between {least} and {most}.")
+            format!(
+                "A safety rule rests on this, so your value must lie between {least} and {most}."
+            )
         }
         (Some(_), Some(_)) => "A safety rule rests on this, so it stays as it is.".to_owned(),
         (Some(least), None) => {

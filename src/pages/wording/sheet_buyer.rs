@@ -7,8 +7,7 @@ use leavewell_model::terms::Material;
 pub(crate) const FOR_A_BUYER: &str = "For a buyer";
 pub(crate) const TICKET: &str = "For a ticket";
 pub(crate) const CATALOGUE: &str = "For a catalogue";
-pub(crate) const KEEP_EACH: &str =
-    "Keep every fault and repair named here in your description.";
+pub(crate) const KEEP_EACH: &str = "Keep every fault and repair named here in your description.";
 pub(crate) const LAW_OF_THE_PLACE: &str = "The law of the place of sale decides what a description must say: check it there. This one says only what the record says and what follows from it; compare it with the piece.";
 
 // What it is, and its years

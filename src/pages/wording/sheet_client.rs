@@ -187,6 +187,7 @@ pub(crate) fn valid(day: &str) -> String {
 
 pub(crate) const CHOICE: &str = "What I choose";
 pub(crate) const NOT_WANTED: &str = "What I do not want done";
-pub(crate) const LOSS_EXPLAINED: &str = "What is lost for good was explained to me. Photographs will be taken before any work begins.";
+pub(crate) const LOSS_EXPLAINED: &str =
+    "What is lost for good was explained to me. Photographs will be taken before any work begins.";
 pub(crate) const OWNER: &str = "Owner, with date";
 pub(crate) const WORKSHOP: &str = "Workshop, with date";
