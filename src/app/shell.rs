@@ -1471,7 +1471,7 @@ fn steps(shown: bool, (back, forth): (bool, bool), act: &Callback<Action>) -> El
         // A script of the page says in it what a step changed.
         .el(el("p", "undone")
             .attr("id", "undone")
-            .attr("role", "status"))
+            .attr("data-said", "true"))
 }
 
 /// The list of changes to the open piece.
