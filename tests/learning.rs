@@ -82,9 +82,9 @@ fn verdicts(report: &Report) -> Vec<String> {
     for option in &report.options {
         for verdict in &option.verdicts {
             let id = [
-                option.treatment.get(),
+                option.treatment.id(),
                 verdict.guard.get(),
-                verdict.outcome.get(),
+                verdict.outcome.id(),
             ];
             all.push(id.join(" "));
         }

@@ -123,7 +123,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
     let standing = report
         .options
         .iter()
-        .find(|option| option.treatment == t.id())
+        .find(|option| option.treatment == t)
         .map_or("", |option| Standing::of(option, report).word());
     let mut blocks = vec![
         Block::said(Tone::Answer, format!("{standing}.")),

@@ -5,7 +5,8 @@ use super::Subject;
 use super::block::{Block, Table, Tone};
 use super::picture::wrapped;
 use super::picture::{Anchor, Ink, Mark, Picture};
-use super::sheet::{Paper, and, head, missing};
+use super::sentence::and;
+use super::sheet::{Paper, head, listed, missing};
 use super::sheet_buyer::quoted_mark;
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
@@ -16,10 +17,10 @@ use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::{
-    ChangeReport, CounselReport, CourseReport, OptionReport, Text, VerdictReport,
+    ChangeReport, CounselReport, CourseReport, OptionOutcome, OptionReport, Text, VerdictReport,
 };
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Currency, PartName, Treatment, small, sum};
+use leavewell_model::terms::{Currency, Outcome, Treatment, small, sum};
 
 /// Builds the page: what is signed in front, and behind it everything it rests on.
 #[must_use]
@@ -103,12 +104,7 @@ fn condition(paper: &Paper) -> Option<Block> {
         .faults
         .iter()
         .map(|fault| {
-            let parts: Vec<String> = fault
-                .parts
-                .iter()
-                .filter_map(|part| PartName::parse(part))
-                .map(|part| small(part.label()))
-                .collect();
+            let parts: Vec<String> = fault.parts.iter().map(|part| small(part.label())).collect();
             let parts = if parts.is_empty() {
                 words::THE_WHOLE.to_owned()
             } else {
@@ -161,11 +157,11 @@ fn advice(paper: &Paper) -> Block {
 /// The steps advised, each with price, time, loss and risk; empty where nothing is to be done.
 pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
     let advised = &paper.report.counsel.steps;
-    let of = |id: &Text| paper.report.options.iter().find(|o| o.treatment == *id);
+    let of = |step: &Treatment| paper.report.options.iter().find(|o| o.treatment == *step);
     let chosen: Vec<&OptionReport> = advised
         .iter()
         .filter_map(of)
-        .filter(|option| &*option.treatment != Treatment::Leave.id())
+        .filter(|option| option.treatment != Treatment::Leave)
         .collect();
     if chosen.is_empty() {
         return None;
@@ -173,12 +169,8 @@ pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
     let mut rows = Vec::new();
     let mut risks = Vec::new();
     for option in &chosen {
-        let quote = paper.case.quotes.iter().find(|quote| {
-            quote
-                .treatments
-                .iter()
-                .any(|treatment| treatment.id() == &*option.treatment)
-        });
+        let mut quotes = paper.case.quotes.iter();
+        let quote = quotes.find(|quote| quote.treatments.contains(&option.treatment));
         let hours = quote.and_then(|quote| quote.hours);
         rows.push(vec![
             option.name.to_string(),
@@ -206,7 +198,7 @@ pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
 /// What a treatment costs, and whether that was quoted.
 fn price(paper: &Paper, option: &OptionReport) -> String {
     let band = paper.money_band(option.cost);
-    let quote = Treatment::parse(&option.treatment).and_then(|t| paper.case.quote(t));
+    let quote = paper.case.quote(option.treatment);
     if let Some(quote) = quote.filter(|_| option.quoted) {
         let sign = paper.case.market.currency.unwrap_or(Currency::Other).sign();
         let asked = match (quote.low, quote.high) {
@@ -242,19 +234,6 @@ fn reasons(paper: &Paper) -> Block {
         ));
     }
     Block::section("client.reasons", words::REASONS, blocks)
-}
-
-/// A lead-in line with its list; empty if the list is.
-pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
-    if items.is_empty() {
-        return Vec::new();
-    }
-    vec![
-        Block::para(lead),
-        Block::List {
-            items: items.to_vec(),
-        },
-    ]
 }
 
 /// "a, b or c"; `None` for an empty list.
@@ -329,15 +308,15 @@ fn options(paper: &Paper) -> Block {
     let mut idle = Vec::new();
     let mut never = Vec::new();
     for option in &paper.report.options {
-        match &*option.outcome {
-            "not_needed" => idle.push(format!(
+        match option.outcome {
+            OptionOutcome::NotNeeded => idle.push(format!(
                 "{}: {}",
                 option.name,
                 option.not_needed.clone().unwrap_or_default()
             )),
-            "never" => never.push(option.name.to_string()),
+            OptionOutcome::Never => never.push(option.name.to_string()),
             _ => blocks.push(Block::section(
-                &format!("client.option.{}", option.treatment),
+                &["client.option.", option.treatment.id()].concat(),
                 &option.name,
                 option_blocks(paper, option),
             )),
@@ -353,7 +332,7 @@ fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
     let mut rows = vec![
         (
             words::CAN_IT_BE_DONE.to_owned(),
-            words::outcome(&option.outcome).to_owned(),
+            words::outcome(option.outcome).to_owned(),
         ),
         (words::COST.to_owned(), cost),
         (words::LOST.to_owned(), option.lost.to_string()),
@@ -373,12 +352,12 @@ pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
         .map(|v| {
             let text = if v.lifted_by.is_empty() {
                 v.reason.clone()
-            } else if v.outcome == "barred" {
+            } else if v.outcome == Outcome::Barred {
                 words::lifted_by(&v.reason, &v.lifted_by)
             } else {
                 words::asked_for(&v.reason, &v.lifted_by)
             };
-            (words::outcome(&v.outcome).to_owned(), text)
+            (words::outcome(v.outcome.into()).to_owned(), text)
         })
         .collect()
 }
@@ -533,7 +512,7 @@ fn questions(paper: &Paper) -> Block {
         .report
         .options
         .iter()
-        .filter(|o| !matches!(&*o.outcome, "not_needed" | "never" | "barred"))
+        .filter(|o| o.outcome < OptionOutcome::NotNeeded)
         .map(|o| format!("{}: {}", o.name, o.ask))
         .collect();
     Block::section(
