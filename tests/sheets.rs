@@ -777,9 +777,9 @@ fn the_trace_counts_weakly_sourced_figures() {
         .iter()
         .filter(|id| !matches!(ledger.find(id).unwrap().tag, Tag::Read | Tag::Computed))
         .count();
-    let wanted = format!("It looked up {} figures; {weak} of them", used.len());
+    let wanted = format!("It used {} figures; {weak} of them", used.len());
     let page = words(PageName::Ledger, &draft);
-    let told = page.split("It looked up").nth(1).unwrap_or("");
+    let told = page.split("It used").nth(1).unwrap_or("");
     assert!(
         page.contains(&wanted),
         "{wanted}, not{}",

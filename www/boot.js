@@ -84,6 +84,31 @@ class Program {
   }
 }
 
+// How this browser's locale writes a day, and the signs it puts into numbers. The words of the app are English, so a day
+// has the name of its month only where the locale is English too; elsewhere it has digits in the order of the locale.
+globalThis.leavewellLocale = locale(navigator.language);
+
+function locale(language) {
+  const english = language.startsWith("en");
+  const form = english ? { day: "numeric", month: "short" } : { day: "2-digit", month: "2-digit" };
+  const days = new Intl.DateTimeFormat(language, { ...form, year: "numeric", timeZone: "UTC", numberingSystem: "latn" });
+  const parts = new Intl.NumberFormat(language, { numberingSystem: "latn" }).formatToParts(1_234_567.8);
+  const sign = (type, otherwise) => parts.find((part) => part.type === type)?.value ?? otherwise;
+  const day = (text) => {
+    const on = new Date(`${text}T00:00Z`);
+    return Number.isNaN(on.getTime()) ? text : days.format(on);
+  };
+  return Object.freeze({ day, group: sign("group", ","), point: sign("decimal", ".") });
+}
+
+// The typeface comes from the offline copy alone, so that no first visit waits for it.
+if (!carried && navigator.serviceWorker?.controller) {
+  const link = document.createElement("link");
+  link.rel = "stylesheet";
+  link.href = address("type.css");
+  document.head.append(link);
+}
+
 // One program in two workers: the first answers while a person types, the second takes the long jobs.
 const workers = { answers: new Program("answers"), long: new Program("long") };
 let asked = 0;
@@ -94,8 +119,8 @@ start().then(
     page.dataset.leavewell = "ready";
     window.dispatchEvent(new CustomEvent("leavewell-ready"));
     if (carried) return;
-    // Files and the bin, photos and faults shown on them, the plan of the shelf, and the meanings of trade words.
-    for (const later of ["./shelf.js", "./pictures.js", "./plan.js", "./terms.js"]) {
+    // Files and the bin, photos and faults shown on them, the plan of the shelf, the meanings of trade words, and what screen readers announce.
+    for (const later of ["./shelf.js", "./pictures.js", "./plan.js", "./terms.js", "./said.js"]) {
       import(later).catch((reason) => console.info(`Leavewell does without ${later}:`, reason));
     }
     keepOffline();

@@ -25,8 +25,8 @@ const CRASHED = "leavewell.crashed";
 /** The name of this page for other tabs. */
 const TAB = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
 
-// id -> {id, revision, text, entry, made, changed, binned?, by?, nth?}. `by` and `nth` say which tab made the text, and
-// with which of its changes. `saved` holds the text last known to be in the
+// id -> {id, revision, text, entry, made, changed, binned?, due?, by?, nth?}. `by` and `nth` say which tab made the text,
+// and with which of its changes; `due` is when its time in the bin was first found to be over. `saved` holds the text last known to be in the
 // database, `dirty` the records not written yet, `clashes` those that another tab changed too.
 const records = new Map();
 const saved = new Map();
@@ -76,7 +76,7 @@ export async function openStore() {
   listen();
   later();
   setTimeout(() => forget("sessionStorage", CRASHED), WELL_AFTER_MS);
-  if (database) navigator.storage?.persisted?.().then((yes) => settle(yes), () => {});
+  if (database) Promise.resolve(navigator.storage?.persisted?.() ?? false).then(settle, () => settle(false));
 }
 
 function openDatabase() {
@@ -97,9 +97,17 @@ function openDatabase() {
 function all() {
   return new Promise((resolve, reject) => {
     const asked = database.transaction("cases").objectStore("cases").getAll();
-    asked.onsuccess = () => resolve(asked.result);
+    asked.onsuccess = () => resolve(asked.result.map(whole));
     asked.onerror = () => reject(asked.error);
   });
+}
+
+/** A stored record. What is broken in it is made good, so that it can be shown, saved as a file and removed. */
+function whole(record) {
+  if (!record) return record;
+  const { text, revision, made } = record;
+  const asText = typeof text === "string" ? text : JSON.stringify(text) ?? "";
+  return { ...record, text: asText, revision: Number.isSafeInteger(revision) ? revision : 0, made: Number(made) || 0 };
 }
 
 function hold(record) {
@@ -198,6 +206,7 @@ const doers = {
     const record = records.get(id);
     if (!record) return;
     record.binned = Date.now();
+    delete record.due;
     dirty.add(id);
     flush();
     tellChange();
@@ -244,7 +253,7 @@ export function binned() {
   return [...records.values()]
     .filter((record) => record.binned)
     .sort((a, b) => b.binned - a.binned)
-    .map((record) => ({ ...record, days: Math.max(1, Math.ceil(BIN_DAYS - (Date.now() - record.binned) / DAY_MS)) }));
+    .map((record) => ({ ...record, days: Math.min(BIN_DAYS, Math.max(1, Math.ceil(BIN_DAYS - age(record)))) }));
 }
 
 export const textOf = (id) => records.get(id)?.text;
@@ -253,8 +262,14 @@ export const isBinned = (id) => Boolean(records.get(id)?.binned);
 export const openPiece = () => openId;
 export const hasStopped = () => stopped;
 
+const given = new Set();
+
+/** An id that no other piece has. */
 export function newId() {
-  return `${Date.now().toString(16)}-${Math.floor(Math.random() * 65_536).toString(16).padStart(4, "0")}`;
+  const id = `${Date.now().toString(16)}-${Math.floor(Math.random() * 65_536).toString(16).padStart(4, "0")}`;
+  if (given.has(id)) return newId();
+  given.add(id);
+  return id;
 }
 
 function fresh(id, text) {
@@ -373,7 +388,7 @@ function compareAndPut(record) {
     let emptied = false;
     const asked = store.get(record.id);
     asked.onsuccess = () => {
-      const now = asked.result;
+      const now = whole(asked.result);
       if (!now && saved.size > 0) {
         const counted = store.count();
         counted.onsuccess = () => (emptied = counted.result === 0);
@@ -493,9 +508,24 @@ export async function removeForGood(id) {
   tellChange();
 }
 
+/** The days a piece has been in the bin. A clock that was behind put it there before its own last change. */
+function age({ binned: since, changed }) {
+  return (Date.now() - Math.max(Number(since) || Date.now(), Number(changed) || 0)) / DAY_MS;
+}
+
+/**
+ * Deletes what has been in the bin for its time, a day after that was first seen: for a day at least, a clock that is
+ * wrong deletes nothing.
+ */
 function emptyBin() {
-  for (const { id, binned: since } of records.values()) {
-    if (since && Date.now() - since > BIN_DAYS * DAY_MS) removeForGood(id).catch(() => {});
+  for (const record of binned()) {
+    const { id, due } = record;
+    const over = age(record) > BIN_DAYS;
+    if (over && due && Date.now() - due > DAY_MS) removeForGood(id).catch(() => {});
+    else if (over !== Boolean(due)) {
+      records.get(id).due = over ? Date.now() : undefined;
+      dirty.add(id);
+    }
   }
 }
 
@@ -536,7 +566,7 @@ async function follow(id) {
   if (!database || stopped) return;
   const theirs = await new Promise((resolve) => {
     const asked = database.transaction("cases").objectStore("cases").get(id);
-    asked.onsuccess = () => resolve(asked.result);
+    asked.onsuccess = () => resolve(whole(asked.result));
     asked.onerror = () => resolve(undefined);
   });
   const mine = records.get(id);

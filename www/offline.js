@@ -55,7 +55,7 @@ function offer(registration) {
 function bar(words, action, does) {
   document.getElementById("update")?.remove();
   const box = make("aside", { id: "update", "aria-label": "Update" });
-  const said = make("p", { role: "status" });
+  const said = make("p", { "data-said": "" });
   const act = make("button", { type: "button" }, action);
   const later = make("button", { type: "button", class: "quiet" }, "Later");
   act.addEventListener("click", does);

@@ -183,7 +183,7 @@ class PartPhotos extends WithPhotos {
 
   async #draw(say = "") {
     const turn = this.#turn;
-    const status = make("p", { role: "status", class: "hint" }, say);
+    const status = make("p", { "data-said": "", class: "hint" }, say);
     const input = make("input", { type: "file", accept: "image/*", id: `photo-${this.#part}` });
     input.addEventListener("change", () => this.#take(input, status));
     const field = make("div", { class: "field" }, [
@@ -216,7 +216,7 @@ class PartPhotos extends WithPhotos {
       await this.#log();
       this.#draw("The photo is removed.");
     }, "quiet");
-    return make("li", {}, [image, make("p", { class: "hint" }, `Taken in on ${photo.on}`), ...this.#which(photo.key, name), make("p", { class: "buttons" }, this.hasAttribute("points") ? [count, drop] : [drop])]);
+    return make("li", {}, [image, make("p", { class: "hint" }, `Taken in on ${leavewellLocale.day(photo.on)}`), ...this.#which(photo.key, name), make("p", { class: "buttons" }, this.hasAttribute("points") ? [count, drop] : [drop])]);
   }
 
   async #take(input, status) {
@@ -259,7 +259,7 @@ class PartPhotos extends WithPhotos {
 
   #count(photo, address, name) {
     const states = new Array(COLUMNS * ROWS).fill(0);
-    const said = make("p", { role: "status", class: "hint" });
+    const said = make("p", { "data-said": "", class: "hint" });
     const tally = () => {
       const on = states.filter((state) => state !== 2).length;
       const bare = states.filter((state) => state === 1).length;
@@ -379,7 +379,7 @@ class FaultPlaces extends WithPhotos {
       make("p", { class: "hint" }, WORDS.means),
       ...(lines.length ? [make("ol", { class: "places" }, lines)] : []),
       make("p", { class: "buttons" }, ways),
-      make("p", { role: "status", class: "hint" }, this.#said),
+      make("p", { "data-said": "", class: "hint" }, this.#said),
     );
     this.#said = "";
   }

@@ -59,9 +59,9 @@ class ShelfPlan extends HTMLElement {
 
   connectedCallback() {
     this.#currency = make("div");
-    this.#work = make("div", { class: "preview", role: "status" });
+    this.#work = make("div", { class: "preview", "data-said": "" });
     this.#set = make("div");
-    this.#said = make("p", { class: "unseen", role: "status" });
+    this.#said = make("p", { class: "unseen", "data-said": "" });
     const fold = make("details", { class: "more" }, [make("summary", {}, "Leave pieces out, or let one wait for another"), this.#set]);
     this.replaceChildren(
       make("div", { class: "side-by-side" }, [
@@ -247,7 +247,7 @@ class ShelfPlan extends HTMLElement {
       this.#changed();
       (id ? document.getElementById(id) : this.querySelector("summary"))?.focus();
     };
-    const wrong = make("p", { class: "problem", role: "status", hidden: "" });
+    const wrong = make("p", { class: "problem", "data-said": "", hidden: "" });
     const refuse = (words) => {
       wrong.textContent = words;
       wrong.hidden = !words;

@@ -142,7 +142,7 @@ class ShelfKeeping extends HTMLElement {
       input.value = "";
       if (file) this.#open(file);
     });
-    this.#said = make("p", { role: "status" });
+    this.#said = make("p", { "data-said": "" });
     this.#preview = make("div", { class: "preview" });
     this.#facts = make("div");
     this.#bin = make("div");
@@ -257,7 +257,7 @@ class ShelfKeeping extends HTMLElement {
     let text;
     let opened;
     try {
-      text = await file.text();
+      text = await textOfFile(file);
       opened = await ask("open-file", text);
     } catch {
       this.#fail("The file could not be read.", "Check that it is still where it was, then choose it again.");
@@ -268,7 +268,7 @@ class ShelfKeeping extends HTMLElement {
       return;
     }
     this.#say("");
-    const sorted = opened.cases.map(sortOut);
+    const sorted = sortOut(opened.cases);
     const [only] = sorted;
     if (!opened.shelf && !opened.damage && !only.problem && only.unused.length === 0) await this.#openOne(only);
     else await this.#openMany(opened, sorted, { name: file.name, text });
@@ -331,7 +331,7 @@ class ShelfKeeping extends HTMLElement {
         const look = button("Compare", () => choices(box, { mine: textOf(found.id), theirs: found.text }, ["On the shelf", "In the file"], (text) => {
           found.made = text;
           select.append(make("option", { value: "made", selected: "" }, "Take what you chose"));
-          box.replaceChildren(make("p", { role: "status" }, "Your choices are used when you take the file in."));
+          box.replaceChildren(make("p", { "data-said": "" }, "Your choices are used when you take the file in."));
         }), "quiet", `Compare: ${found.name}`);
         return make("li", {}, [make("span", {}, found.name || "Unnamed piece"), make("div", { class: "buttons" }, [select, look]), box]);
       }), changed.length),
@@ -368,7 +368,7 @@ class ShelfKeeping extends HTMLElement {
   async #put(chosen, photos) {
     let stop = false;
     const bar = make("progress", { max: String(chosen.length), value: "0", "aria-label": "Pieces taken in" });
-    const said = make("p", { role: "status" }, "Taking the pieces in…");
+    const said = make("p", { "data-said": "" }, "Taking the pieces in…");
     const cancel = button("Stop", () => {
       stop = true;
     });
@@ -397,7 +397,8 @@ class ShelfKeeping extends HTMLElement {
   }
 
   async #putPhotos(chosen, photos) {
-    const keys = new Map(chosen.map(({ id, named }) => [named, id]));
+    // Of two entries with one key the first has the photos.
+    const keys = new Map(chosen.map(({ id, named }) => [named, id]).reverse());
     for (const { case: of, data, ...photo } of photos) {
       const id = keys.get(of);
       if (id) await putPhoto(id, { ...photo, blob: blobOf(data) });
@@ -405,15 +406,28 @@ class ShelfKeeping extends HTMLElement {
   }
 }
 
-/** The effect of importing a case: added, changed or same. `named` is its key in the file. */
-function sortOut({ id: named, ...rest }) {
-  const found = { ...rest, named };
-  const id = named || listed().find(({ text }) => text === found.text)?.id || newId();
-  const here = textOf(id);
-  if (here === undefined) return { ...found, id, kind: "added" };
-  // A piece in the bin stays there; the file's copy becomes a separate piece.
-  if (isBinned(id)) return { ...found, id: newId(), kind: "added" };
-  return { ...found, id, kind: here === found.text ? "same" : "changed" };
+/** The text of a file: UTF-16 where it begins with that mark, else UTF-8. */
+async function textOfFile(file) {
+  const [first, second] = new Uint8Array(await file.slice(0, 2).arrayBuffer());
+  const kind = first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : "";
+  return kind ? new TextDecoder(kind).decode(await file.arrayBuffer()) : file.text();
+}
+
+/** The effect of importing each case: added, changed or same. `named` is its key in the file. */
+function sortOut(cases) {
+  const taken = new Map();
+  return cases.map(({ id: named, ...rest }) => {
+    const found = { ...rest, named };
+    const id = named || listed().find(({ text }) => text === found.text)?.id || newId();
+    // Of two entries with one key the second becomes a separate piece, unless it says the same.
+    if (taken.has(id)) return { ...found, id: newId(), kind: taken.get(id) === found.text ? "same" : "added" };
+    taken.set(id, found.text);
+    const here = textOf(id);
+    if (here === undefined) return { ...found, id, kind: "added" };
+    // A piece in the bin stays there; the file's copy becomes a separate piece.
+    if (isBinned(id)) return { ...found, id: newId(), kind: "added" };
+    return { ...found, id, kind: here === found.text ? "same" : "changed" };
+  });
 }
 
 async function checkedWords(checksum, cases, photos) {
@@ -466,7 +480,7 @@ function size(bytes) {
 
 /** Shows every difference with a choice, and calls back with the merged record. */
 async function choices(box, { mine, theirs, base }, [here, there], done) {
-  box.replaceChildren(make("p", { role: "status" }, "Comparing…"));
+  box.replaceChildren(make("p", { "data-said": "" }, "Comparing…"));
   let found;
   try {
     found = (await compare({ mine, theirs, base })).differences;
@@ -509,7 +523,7 @@ class KeptNotices extends HTMLElement {
   #redraw = () => this.#draw();
 
   connectedCallback() {
-    this.setAttribute("role", "status");
+    this.setAttribute("data-said", "");
     window.addEventListener("leavewell-standing", this.#redraw);
     this.#draw();
   }

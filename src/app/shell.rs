@@ -36,10 +36,11 @@ use super::pages::{Page, line};
 use super::parts::choice::{option, tick_as};
 use super::parts::element::{El, button, el, group};
 use super::parts::field::typed;
+use super::parts::locale::{Locale, by_locale};
 use super::parts::marks::press;
 use super::parts::places::places;
 use super::parts::terms::explain;
-use super::platform::{clock, file, page, store, worker};
+use super::platform::{clock, file, locale, page, store, worker};
 use super::route::Route;
 use super::state::{
     Action, AdvisedPiece, Effect, Lessons, Likeness, LoadedPage, Notice, Open, SaveState,
@@ -74,6 +75,8 @@ const DRAW_ANSWER_AFTER_MS: u32 = 2;
 /// The app as one component. Everything it shows is a function of its state, which only [`update`] changes.
 pub struct App {
     state: State,
+    /// How the browser writes days and numbers.
+    locale: Locale,
     route: Route,
     act: Callback<Action>,
     effect: Callback<Effect>,
@@ -149,6 +152,7 @@ impl Component for App {
         let put = link.callback(|(path, text)| Msg::Act(Action::Put(path, text)));
         let app = Self {
             state: stored_state(),
+            locale: locale::locale(),
             route: page::route(),
             act: link.callback(Msg::Act),
             effect: link.callback(Msg::Effect),
@@ -256,6 +260,7 @@ impl Component for App {
             (Route::Done, Some(page)) => done_page(page),
             (Route::Figures, Some(page)) => figures_page(page, effect),
         };
+        by_locale(&mut place, &self.locale);
         explain(&mut place);
         let skip = Callback::from(|event: MouseEvent| {
             event.prevent_default();
@@ -283,6 +288,10 @@ impl Component for App {
             )))
             .put(notices(state, act, effect))
             .el(el("kept-notices", ""))
+            .el(el("p", "")
+                .attr("data-said", "true")
+                .hidden(true)
+                .words(state.read_out.clone()))
             .el(holder)
             .el(el("main", "").attr("id", "main").el(place))
             .put(foot(state, on_a_piece.map(|page| page.open), act))
@@ -1492,8 +1501,6 @@ fn nothing_open() -> Html {
 
 /// The footer. Every screen shows its deferral line; below it are the list of changes and the appearance.
 fn foot(state: &State, open: Option<&Open>, act: &Callback<Action>) -> Html {
-    let [before, after] = text::PRIVATE;
-    let private = el("p", "").text(before).text(LEDGER_VERSION).text(after);
     el("footer", "foot")
         .p(
             "deferral",
@@ -1501,7 +1508,7 @@ fn foot(state: &State, open: Option<&Open>, act: &Callback<Action>) -> Html {
                 .map(|c| c.text)
                 .unwrap_or_default(),
         )
-        .el(private)
+        .said("", text::private(LEDGER_VERSION))
         .el(el("div", "").each(open, changes))
         .el(shortcuts(!state.has_no_shortcuts, act))
         .put(theme_switch(state.theme, act))

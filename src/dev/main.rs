@@ -11,6 +11,8 @@
 mod audit;
 mod browser;
 mod bundle;
+mod debian;
+mod engines;
 mod finish;
 mod one_file;
 mod pack;
@@ -47,6 +49,8 @@ Also: cargo run -p leavewell-dev -- build     build the site into dist
       cargo run -p leavewell-dev -- audit     check where the crates come from, and their licences
       cargo run -p leavewell-dev -- speed     print how long an answer takes, here and in Chromium
       cargo run -p leavewell-dev -- browser   run the browser tests on the site in dist
+      cargo run -p leavewell-dev -- engines   run the whole job in Chromium, Firefox and WebKit on the site in dist
+      cargo run -p leavewell-dev -- pictures  take the pictures of the README, from the site in dist
 ";
 
 fn main() -> ExitCode {
@@ -91,6 +95,9 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
         #[cfg(feature = "model")]
         ["speed"] => speed::speed().map(|()| ExitCode::SUCCESS),
         ["browser"] => browser::test().map(|()| ExitCode::SUCCESS),
+        ["engines"] => engines::test().map(|()| ExitCode::SUCCESS),
+        #[cfg(feature = "model")]
+        ["pictures"] => browser::script("pictures.mjs", &[]).map(|()| ExitCode::SUCCESS),
         ["pack"] => pack::pack(&paths::dist()).map(|()| ExitCode::SUCCESS),
         [] | ["help" | "--help" | "-h"] | [_, "--help" | "-h"] => {
             print!("{HELP}");

@@ -59,7 +59,7 @@ const ENDING: [&str; 2] = ["</script", "<!--"];
 
 /// The scripts of the page, as one.
 const ALL: &str = "all.js";
-const EACH: &str = "import \"./boot.js\";\nimport \"./shelf.js\";\nimport \"./pictures.js\";\nimport \"./plan.js\";\nimport \"./terms.js\";\n";
+const EACH: &str = "import \"./boot.js\";\nimport \"./shelf.js\";\nimport \"./pictures.js\";\nimport \"./plan.js\";\nimport \"./terms.js\";\nimport \"./said.js\";\n";
 
 type Read<'a, T> = &'a dyn Fn(&str) -> Fallible<T>;
 
@@ -227,7 +227,7 @@ mod tests {
             "a-1.js" | "leavewell-worker.js" => "function init() {}\nexport { init as default };\n",
             "boot.js" => "import { d } from \"./photos.js\";\nstart(d);\n",
             "photos.js" => "export const d = 1;\n",
-            "plan.js" | "shelf.js" | "terms.js" => "",
+            "plan.js" | "said.js" | "shelf.js" | "terms.js" => "",
             "pictures.js" => "import { d } from \"./photos.js\";\nshow(d);\n",
             "worker.js" => "answer();\n",
             "looks.svg" => SHEET,

@@ -15,12 +15,19 @@ const COPY_BUDGET: usize = 1_150_000;
 const WORKER_PROGRAM: &str = "leavewell-worker_bg.wasm";
 
 /// Files that a first visit does not request, with the reason. A browser test checks each of them.
-const FETCHED_LATER: [(&str, &str); 14] = [
+const FETCHED_LATER: [(&str, &str); 18] = [
     ("looks.svg", LOOKS),
     ("pictures.js", SOON),
     ("shelf.js", SOON),
     ("plan.js", SOON),
     ("terms.js", SOON),
+    ("said.js", SOON),
+    ("type.css", TYPE),
+    ("brygada-1918.woff2", TYPE),
+    (
+        "brygada-1918-licence.md",
+        "read by people, not by visitors' browsers",
+    ),
     ("worker.js", WORKER),
     ("leavewell-worker.js", WORKER),
     (WORKER_PROGRAM, WORKER),
@@ -35,6 +42,7 @@ const LOOKS: &str = "drawings of the findings: requested when the Look screen op
 const SOON: &str = "what no first screen needs: requested after it has appeared";
 const WORKER: &str = "the worker program: started when a screen first needs an answer";
 const COPY: &str = "the offline copy: made after the first screen has appeared";
+const TYPE: &str = "the typeface: used from the second visit on, from the offline copy";
 const ICON: &str = "requested when a visitor installs the site";
 
 /// Prints the sizes of all files in a built site, and fails if they exceed the budget.

@@ -47,7 +47,7 @@ pub struct Learning {
     pub blocks: Vec<Block>,
     /// How well the program has said.
     pub how_well: Vec<Block>,
-    /// The pieces that pull most, furthest first.
+    /// The pieces that count most, furthest first.
     pub pulls: Vec<PullingPiece>,
     /// The pieces that were left out.
     pub left_out: Vec<PullingPiece>,

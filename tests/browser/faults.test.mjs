@@ -39,7 +39,7 @@ browserTest("a dent and its quote are answered as a choice", async ({ page, go, 
 browserTest("one price for several treatments is kept and can be removed", async ({ page, go }) => {
   await start(page, go, "Loose pot", "Teapot");
   await go("#/money");
-  await page.getByRole("button", { name: "Put in a price for other work" }).click();
+  await page.getByRole("button", { name: "Add a price for other work" }).click();
   const fresh = page.getByRole("group", { name: "A price for other work" });
   await fresh.getByText("Choose what it is for").click();
   await fresh.getByLabel("Dents taken out").check();
@@ -69,7 +69,7 @@ browserTest("a proposal with a barred step says which and why, weighs the rest a
   await proposal.getByRole("group", { name: "Step 2" }).getByLabel("What is done").selectOption("T05");
   await proposal.getByText("What rules it out").waitFor();
   await proposal.locator(".proposal-problems li").filter({ hasText: /silver dip/i }).first().waitFor();
-  await proposal.getByText(/^Dents taken out.*against leaving it as it is/).waitFor();
+  await proposal.getByText(/^Dents taken out.*compared with leaving it as it is/).waitFor();
   await checkAccess("counsel with a proposal");
   await page.waitForTimeout(500);
   await page.reload();

@@ -77,6 +77,6 @@ browserTest("what pieces teach is shown, turned on, heard and turned off", async
 
   await page.getByRole("button", { name: "Show it with forty invented pieces" }).click();
   await page.getByText("All of this is invented").waitFor();
-  await main(page).getByText("Where it came out within what we said").first().click();
+  await main(page).getByText("Where the results fell within our range").first().click();
   await checkAccess("the invented pieces");
 });

@@ -248,7 +248,7 @@ browserTest("what cannot be used in the quick row stays there and is said", asyn
   await page.locator("#quick-name").fill("Pot");
   await page.locator("#quick-looks").fill("C01 Z99");
   await page.locator("#quick-looks").press("Enter");
-  await page.getByText("These are no letters of a look: Z99.").waitFor();
+  await page.getByText("We do not know these letters: Z99.").waitFor();
   await page.locator("#quick-looks").fill("C01");
   await page.locator("#quick-paid").fill("lots");
   await page.locator("#quick-paid").press("Enter");
@@ -365,7 +365,7 @@ browserTest("single keys are shortcuts, stand in a list, and can be turned off",
   await addQuickly(page, [...THREE, ["Box", "Box or caddy", "", ""]]);
   await page.locator("h1").first().focus();
   await page.keyboard.press("?");
-  await page.getByText("They work while no field has the focus.").waitFor();
+  await page.getByText("They work while you are not typing in a field.").waitFor();
   await page.keyboard.press("t");
   await eventually(async () => assert.equal(await rows(page).count(), 4));
   await page.keyboard.press("/");

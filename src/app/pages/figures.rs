@@ -46,7 +46,7 @@ pub fn figures_page(page: Page, effect: &Callback<Effect>) -> Html {
     } else {
         text::BEGINS_AS_SHIPPED
     });
-    let teach = el("a", "")
+    let teach = el("a", "link-alone")
         .attr("href", Route::Learning.href())
         .text(learning::LINK);
     let file = chosen_file("figures-file", text::FILE, read);

@@ -98,7 +98,7 @@ fn turned_on(lessons: &Lessons, act: &Callback<Action>) -> Html {
                 ..on
             },
         ))
-        .el(el("p", "").attr("role", "status").text(said))
+        .el(el("p", "").attr("data-said", "true").text(said))
         .el(el("p", "buttons")
             .hidden(on == TurnedOn::default())
             .el(button("")

@@ -189,7 +189,7 @@ pub fn piece_button(form: Form, button: El) -> El {
         .el(el("span", "piece-name").text(form.label()))
 }
 
-/// The answer so far, once there is one. A screen reader hears it when it changes.
+/// The answer so far, once there is one. The frame of the screens announces it when it changes.
 fn so_far(page: Page) -> El {
     let open = page.open;
     let stands = page.state.walk.len() >= FIRST_ANSWER_AFTER
@@ -199,9 +199,6 @@ fn so_far(page: Page) -> El {
         _ => text::TOO_LITTLE.to_owned(),
     };
     let link = el("a", "").attr("href", Route::Counsel.href());
-    let status = el("p", "unseen")
-        .attr("role", "status")
-        .words(page.state.read_out.clone());
     let shown = el("div", "")
         .hidden(!stands)
         .el(el("p", "")
@@ -213,7 +210,6 @@ fn so_far(page: Page) -> El {
         .el(el("p", "").el(link.text(text::WHOLE_ANSWER)));
     el("aside", "so-far")
         .attr("aria-label", text::SO_FAR)
-        .el(status)
         .el(shown)
 }
 

@@ -39,7 +39,7 @@ pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effec
         .p("purpose", text::PURPOSE);
     let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
     let ask = |form| press(effect, Effect::Ask(form));
-    let guide_link = el("a", "")
+    let guide_link = el("a", "link-alone")
         .attr("href", Route::Guide.href())
         .text(guide::LINK);
     let work = el("div", "work")
@@ -110,10 +110,10 @@ fn start(effect: &Callback<Effect>) -> Html {
 fn yours(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
     let shelf = &state.shelf;
     let pieces = stock::book(state, act, effect, |entry| line(entry, effect));
-    let link = el("a", "")
+    let link = el("a", "link-alone")
         .attr("href", Route::Plan.href())
         .text(plan::LINK);
-    let teach = el("a", "")
+    let teach = el("a", "link-alone")
         .attr("href", Route::Learning.href())
         .text(learning::LINK);
     group()

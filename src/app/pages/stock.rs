@@ -47,7 +47,7 @@ pub fn book(
         .el(el("p", "buttons book-found")
             .hidden(!is_worth_searching)
             .el(el("span", "hint")
-                .attr("role", "status")
+                .attr("data-said", "true")
                 .words(text::found(found.len(), state.shelf.len())))
             .el(button("quiet")
                 .pressed(press(act, Action::Book(BookChange::ChooseFound)))
@@ -196,7 +196,7 @@ fn chosen(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> E
     };
     el("div", "book-chosen")
         .hidden(n == 0)
-        .el(el("p", "").attr("role", "status").words(text::chosen(n)))
+        .el(el("p", "").attr("data-said", "true").words(text::chosen(n)))
         .el(pick(
             "book-set-status",
             text::SET_STATUS,
@@ -344,7 +344,7 @@ fn turning(page: usize, pages: usize, act: &Callback<Action>) -> El {
 
 /// The links beside the book: a table in, and what is printed.
 pub fn links(state: &State, effect: &Callback<Effect>) -> Html {
-    let link = |route: Route, words| el("a", "").attr("href", route.href()).text(words);
+    let link = |route: Route, words| el("a", "link-alone").attr("href", route.href()).text(words);
     let all = state.shelf.iter().map(|line| line.id.clone()).collect();
     let is_empty = state.shelf.is_empty();
     let save = button("quiet")

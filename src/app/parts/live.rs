@@ -9,8 +9,8 @@ use crate::app::state::Action;
 use crate::app::wording::controls as text;
 
 /// The live answer in one line and in full. It opens with a button and not with `details`, because the column
-/// is always open on wide screens, whatever was chosen on a narrow one. The app announces the line once it has
-/// stopped changing.
+/// is always open on wide screens, whatever was chosen on a narrow one. The frame of the screens announces the
+/// line once it has stopped changing.
 pub fn live(page: Page, line: String, answer: Html) -> Html {
     let open = page.state.live_open;
     let (expanded, more, body) = if open {
@@ -24,14 +24,10 @@ pub fn live(page: Page, line: String, answer: Html) -> Html {
         .attr("aria-controls", "live-body")
         .pressed(press(page.act, Action::ToggleLive))
         .text(more);
-    let status = el("p", "unseen")
-        .attr("role", "status")
-        .words(page.state.read_out.clone());
     el("aside", "live")
         .attr("aria-label", text::SO_FAR)
         .said("live-line", line)
         .el(button)
-        .el(status)
         .el(el("div", body).attr("id", "live-body").put(answer))
         .html()
 }

@@ -8,6 +8,7 @@ pub mod chosen_file;
 pub mod element;
 pub mod field;
 pub mod live;
+pub mod locale;
 pub mod marks;
 pub mod places;
 pub mod screen;

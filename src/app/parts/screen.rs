@@ -30,7 +30,7 @@ pub fn screen(
 
 /// The head of a screen of the whole shelf, with the way back to it.
 pub fn shelf_head(title: &'static str, purpose: &'static str) -> El {
-    let back = el("a", "")
+    let back = el("a", "link-alone")
         .attr("href", Route::Shelf.href())
         .text(places::BACK);
     el("header", "screen-head")

@@ -57,7 +57,7 @@ impl Walk {
                 let unseen = |(name, value): (&str, &str)| {
                     matches!(
                         (name, value),
-                        ("hidden", _) | ("aria-hidden", "true") | ("role", "status" | "alert")
+                        ("hidden" | "data-said", _) | ("aria-hidden", "true") | ("role", "alert")
                     )
                 };
                 if tag.attributes.iter().any(unseen) {
@@ -168,7 +168,7 @@ mod tests {
                 .el(el("th", "").p("", "Loupe")))
             .tag("div", "Hammer price")
             .el(el("p", "").hidden(true).text("Lacquer"))
-            .el(el("p", "").attr("role", "status").text("Patina"))
+            .el(el("p", "").attr("data-said", "true").text("Patina"))
             .el(el("div", "").attr("aria-hidden", "true").p("", "Engraving"));
         assert_eq!(explained(screen).0, Vec::<String>::new());
     }

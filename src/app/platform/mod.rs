@@ -2,6 +2,7 @@
 
 pub mod clock;
 pub mod file;
+pub mod locale;
 pub mod page;
 pub mod store;
 pub mod worker;

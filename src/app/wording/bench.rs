@@ -3,7 +3,7 @@
 
 pub const TREATMENTS: [&str; 2] = [
     "What could be done, and what it takes away",
-    "Every treatment: what the rules say about it for this piece, what is lost for good, and what to ask whoever would do it.",
+    "Every treatment: whether the rules allow it on this piece, what it takes away for good, and what to ask the person who would do it.",
 ];
 
 pub const BENCH: [&str; 2] = [
@@ -14,9 +14,9 @@ pub const BENCH: [&str; 2] = [
 // Headings of the sections that open.
 
 pub const MEASURES: &str = "Density, conductivity and X-ray readings";
-pub const BLEED: &str = "Count points on bare metal, and charts to hold beside the piece";
+pub const BLEED: &str = "Count the bare metal, or compare it with charts";
 
 pub const CLOSER: [&str; 2] = [
     "A closer look at the answer",
-    "What it is worth to know more, which step depends on which, how risk affects the answer, and what moves it. For anyone who wants to check our advice.",
+    "What another look is worth, which step depends on which, what risk changes, and what would change the answer. For anyone who wants to check our advice.",
 ];

@@ -16,7 +16,7 @@ pub const STRIPES: &str = "Stripes mark where you say base metal shows.";
 pub const PARTS: &str = "Parts of the piece";
 
 pub const WHICH_PIECE: &str = "Which piece is it on?";
-pub const WHICH_PIECE_HINT: &str = "Say first what holds for all. Choose one piece for what only that one has; blank is as for all.";
+pub const WHICH_PIECE_HINT: &str = "First say what is true of all of them. Then choose a piece to record what is true of it alone; a blank there means as for all.";
 pub const ALL_PIECES: &str = "All of them";
 
 // What is recorded of a part, in one line.

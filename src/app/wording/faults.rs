@@ -3,10 +3,9 @@
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "Fault by fault";
-pub const NONE: &str =
-    "No fault is recorded. Say on Condition what you see on each part, and it is weighed here.";
+pub const NONE: &str = "No fault is recorded. On Condition, say what you see on each part; each fault is then weighed here.";
 pub const TO_CONDITION: &str = "Go to Condition";
-pub const HINT: &str = "What each treatment does is measured by itself against leaving the whole piece as it is, unless it says otherwise.";
+pub const HINT: &str = "Each treatment is compared by itself with leaving the whole piece as it is, unless it says otherwise.";
 
 /// The heading of a fault: its name and its parts.
 pub fn heading(name: &str, parts: &str) -> String {
@@ -39,9 +38,9 @@ pub const WE_WOULD_NOT: &str = "Possible.";
 /// What the fault by itself leaves of the price.
 pub fn fetches(hundredths: &str) -> String {
     joined(&[
-        " With this fault alone the piece fetches about ",
+        " This fault alone leaves about ",
         hundredths,
-        " in 100 of its price without it.",
+        " in 100 of the price.",
     ])
 }
 

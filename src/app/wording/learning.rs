@@ -3,21 +3,19 @@
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "What your pieces teach";
-pub const PURPOSE: &str = "Most of our figures are judged, because nobody publishes what work on old plate \
-     costs and brings. What happened to your pieces can make them fit your trade.";
+pub const PURPOSE: &str = "Most of our figures are judgement, because nobody publishes what work on old plate costs and what it adds. What happened to your pieces can adjust them to your trade.";
 
 /// The link to the page, and its hint.
 pub const LINK: &str = "What your pieces teach";
-pub const LINK_HINT: &str = "How close we came, and figures that fit what you see.";
+pub const LINK_HINT: &str = "How close we came, and figures adjusted to your trade.";
 
 // What is turned on.
 
 pub const USE: &str = "Use what they teach";
-pub const USE_MEANS: &str = "Nothing is used until you turn it on. It is a setting of this browser, and no \
-     record changes. Your own figures stand above it, and no rule of safety hears it.";
+pub const USE_MEANS: &str = "Nothing is used until you turn it on. The setting is for this browser and changes no record. Your own figures come first, and the safety rules ignore it.";
 pub const FOR_PRICES: [&str; 2] = [
     "For prices",
-    "What condition and replating leave of a price, and how your own estimates turn out.",
+    "How much of a price poor condition or replating leaves, and how close your estimates come.",
 ];
 pub const FOR_WORKS: [&str; 2] = [
     "For bills and hours",
@@ -35,7 +33,7 @@ pub const SHOW_OWN: &str = "Show my own pieces";
 // The pieces.
 
 pub const TEACH: &str = "What they say";
-pub const PULLS: &str = "The pieces that pull most";
+pub const PULLS: &str = "The pieces that count most";
 pub const PULLS_MEANS: &str = "Check these first. Leave one out if it is not like the others, or was entered \
      wrongly; it stays on your shelf.";
 pub const LEAVE_OUT: &str = "Leave it out";
@@ -56,8 +54,7 @@ pub const WAITING: &str = "We are working it out.";
 // Own sales as prices of like pieces.
 
 pub const OWN_SALES: &str = "Pieces like it that you sold";
-pub const OWN_SALES_HINT: &str = "Each counts as a sale of a like piece, with the condition it had. Used here, \
-     it is never counted a second time.";
+pub const OWN_SALES_HINT: &str = "Each counts as the sale of a similar piece in the condition it was in. A sale you use here is not counted twice.";
 pub const USE_SALE: &str = "Use this sale";
 
 pub fn use_sale_of(name: &str) -> String {

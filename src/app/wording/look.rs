@@ -55,7 +55,7 @@ pub const FEW_HINT: &str = "Start here. A loupe (a small magnifying glass) and d
 /// The question, and its hint.
 pub const INSTRUMENTS: [&str; 2] = [
     "Which of these can you use?",
-    "Leave them out if you have none: no answer waits for them. A magnet and a loupe are taken to be at hand.",
+    "Tick none if you have none: you get an answer all the same. We assume that you have a magnet and a loupe.",
 ];
 
 // Everything, by place.
@@ -78,7 +78,7 @@ pub fn place(place: Place) -> &'static str {
         Place::Mounts => "Borders, feet, spout, knobs",
         Place::Shield => "Arms and engraving",
         Place::Surface => "The colour of the silver",
-        Place::Style => "What sort of thing, its style, and papers",
+        Place::Style => "What sort of thing it is, its style and its papers",
         Place::Measures => "Magnet, weight and instruments",
     }
 }
@@ -100,7 +100,7 @@ pub fn place_hint(place: Place) -> &'static str {
             "A form or a style says when such things were made, but styles were copied and revived."
         }
         Place::Measures => {
-            "Some need an instrument and a person who has one. You get an answer without them."
+            "Some need an instrument, and someone who has one. You get an answer without them."
         }
     }
 }
@@ -182,7 +182,7 @@ pub fn after_look(if_there: [&str; 2], if_not: Option<[&str; 2]>) -> String {
     let there = joined(&["If it is there: most likely ", &then(if_there)]);
     match if_not {
         Some(if_not) => joined(&[&there, ". If not: ", &then(if_not), "."]),
-        None => joined(&[&there, ". If not, that says nothing."]),
+        None => joined(&[&there, ". If not, it tells us nothing."]),
     }
 }
 
@@ -206,7 +206,14 @@ pub fn pushed(answer: &str, log_odds: f64) -> String {
         _ => "strongly",
     };
     let side = if log_odds > 0.0 { "for" } else { "against" };
-    joined(&[how, "; it speaks ", strength, " ", side, " the likeliest"])
+    joined(&[
+        how,
+        "; it counts ",
+        strength,
+        " ",
+        side,
+        " the likeliest family",
+    ])
 }
 
 #[cfg(test)]
@@ -217,11 +224,11 @@ mod tests {
     fn the_strength_of_an_answer_is_worded_in_steps() {
         assert_eq!(
             pushed("seen", 3.0),
-            "seen; it speaks strongly for the likeliest"
+            "seen; it counts strongly for the likeliest family"
         );
         assert_eq!(
             pushed("absent", -0.5),
-            "not there; it speaks a little against the likeliest"
+            "not there; it counts a little against the likeliest family"
         );
         assert_eq!(pushed("seen", 0.1), "seen; it hardly matters");
     }

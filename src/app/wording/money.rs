@@ -50,12 +50,11 @@ pub const SELL_AS: [&str; 3] = [
 // Prices asked for work.
 
 pub const QUOTES: &str = "Prices you were asked";
-pub const QUOTES_HINT: &str = "Enter only prices you were quoted. Without a price we use a usual one, and the range is wide. That you \
-     can enter a price does not mean that the work is wise.";
+pub const QUOTES_HINT: &str = "Enter only prices you were quoted. Without a price we use a usual one, and the range is wide. A field for a price does not mean that the work is wise.";
 pub const PRICE_ASKED: [&str; 2] = ["Price asked", ""];
 
-pub const ADD_QUOTE: &str = "Put in a price for other work";
-pub const ADD_QUOTE_HINT: &str = "Also where one price is for several things together.";
+pub const ADD_QUOTE: &str = "Add a price for other work";
+pub const ADD_QUOTE_HINT: &str = "Or one price that covers several things together.";
 pub const REMOVE_QUOTE: &str = "Remove this price";
 pub const NEW_QUOTE: &str = "A price for other work";
 pub const WHAT_FOR: [&str; 2] = [
@@ -91,7 +90,10 @@ pub fn price_range(from: &str, to: &str, hours: &str) -> String {
 pub const HOURS: [&str; 3] = ["Hours of work", "", "h"];
 pub const POST: [&str; 2] = ["Postage", ""];
 pub const POST_INCLUDED: [&str; 2] = ["Postage is in the price", ""];
-pub const FIXED: [&str; 2] = ["It is a fixed price", "Whatever comes to light, it stays."];
+pub const FIXED: [&str; 2] = [
+    "It is a fixed price",
+    "It stays the same, whatever comes to light.",
+];
 pub const COVERS: [&str; 3] = ["What the price covers", "", "Not said: this work alone"];
 
 pub const FROM: [&str; 2] = ["From", ""];
@@ -100,8 +102,7 @@ pub const TO: [&str; 2] = ["To", ""];
 // What the owner agrees to.
 
 pub const CONSENTS: &str = "If it were replated";
-pub const CONSENTS_HINT: &str = "Replating takes away what cannot be put back, so for some pieces we do not even weigh it unless these are \
-     true. Tick what is true; you promise nothing by it.";
+pub const CONSENTS_HINT: &str = "Replating takes away what nobody can put back, so for some pieces we consider it only if these are true. Tick what is true; it commits you to nothing.";
 pub const LOSS: [&str; 2] = ["I accept that the original silver is lost for good", ""];
 pub const PHOTO: [&str; 2] = ["It will be photographed well before anything is done", ""];
 pub const DISCLOSE: [&str; 2] = [

@@ -59,7 +59,7 @@ pub const TELL_BUYER: &str = "Tell a buyer";
 /// The link to the buyer's sheet.
 pub const BUYER_SHEET: &str = "The buyer's sheet, worded for a ticket";
 /// The link to prices and break-evens.
-pub const TO_MONEY: &str = "By who buys: on Money";
+pub const TO_MONEY: &str = "Each way of selling: on Money";
 /// No cost or no loss at all.
 pub const NOTHING: &str = "Nothing";
 /// The money stays the same.
@@ -90,7 +90,7 @@ pub fn class(class: &str) -> &'static str {
         "investigation" => "investigation",
         "remedial and restoration" => "remedial conservation and restoration",
         "preventive and restoration" => "preventive conservation and restoration",
-        _ => "of no class; not advised",
+        _ => "in no class; not advised",
     }
 }
 
@@ -127,7 +127,7 @@ pub fn net_now(now: &str) -> String {
 #[must_use]
 pub fn net_after(name: &str, after: &str, gain: &str) -> String {
     joined(&[
-        "With the answer (",
+        "With our advice (",
         name,
         "): ",
         after,
@@ -141,7 +141,7 @@ pub fn net_after(name: &str, after: &str, gain: &str) -> String {
 #[must_use]
 pub fn net_same(name: &str) -> String {
     joined(&[
-        "With the answer (",
+        "With our advice (",
         name,
         "): the same, because no work is done.",
     ])

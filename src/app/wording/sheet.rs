@@ -37,7 +37,7 @@ pub const FILE: [&str; 2] = [
 
 pub const CONSERVATION: [&str; 2] = [
     "Condition and treatment",
-    "As conservators keep it: condition by part with every fault where it is, consent step by step, the treatment as it was done, and the next look.",
+    "As conservators keep it: condition by part with every fault where it is, consent step by step, the treatment as it was done, and when to look again.",
 ];
 
 // What was done.

@@ -37,9 +37,12 @@ pub const GO_TO_SHELF: &str = "Go to the shelf";
 
 // The footer of every screen, below the model's line that defers to local codes and practitioners.
 
-/// The words before and after the date of the figures.
-pub const PRIVATE: [&str; 2] = [
-    "What you enter stays on this device: nothing is sent anywhere. Save a piece as a file to keep it \
-     safe or to hand it on. Figures of ",
-    ".",
-];
+/// Where what is entered stays, and the day of the figures.
+pub fn private(day: &str) -> String {
+    joined(&[
+        "What you enter stays on this device: nothing is sent anywhere. Save a piece as a file to keep it \
+         safe or to hand it on. Figures of ",
+        day,
+        ".",
+    ])
+}

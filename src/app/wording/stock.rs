@@ -113,13 +113,12 @@ pub fn added(n: usize) -> String {
     ])
 }
 
-pub const ADDED_NEXT: &str = "They stand first among your pieces. Open one to get advice on it.";
+pub const ADDED_NEXT: &str = "They come first among your pieces. Open one to get advice on it.";
 
 // The row for quick entry.
 
 pub const QUICK: &str = "Enter pieces one after the other";
-pub const QUICK_HINT: &str = "Fill in what you know and press Enter. What the next piece usually has in common stays in \
-     the row; everything else can be added later.";
+pub const QUICK_HINT: &str = "Fill in what you know and press Enter. What one piece usually shares with the next stays in the row; you can add everything else later.";
 pub const ADD: &str = "Add this piece";
 pub const NAME: &str = "Name";
 pub const FORM: &str = "Form";
@@ -147,7 +146,7 @@ pub fn quick_added(name: &str) -> String {
 }
 
 pub fn not_looks(words: &str) -> String {
-    joined(&["These are no letters of a look: ", words, "."])
+    joined(&["We do not know these letters: ", words, "."])
 }
 
 pub const NOT_LOOKS_NEXT: &str = "Correct or remove them, then press Enter again.";
@@ -220,7 +219,7 @@ pub const LABELS_TITLE: &str = "Labels";
 pub const LIST_TITLE: &str = "Stock list";
 pub const PRINT: &str = "Print";
 pub const PAPER_HINT: &str =
-    "The pieces you chose among your pieces; if you chose none, all that are shown there.";
+    "The pieces you chose on your shelf, or all that it shows if you chose none.";
 pub const NOTHING_TO_PRINT: &str = "There is no piece to print yet.";
 pub const ASK_FOR_SHEET: &str =
     "For display unless its sheet says otherwise. Please ask for the sheet.";
@@ -234,15 +233,14 @@ pub const IN_STOCK_HINT: &str =
 pub const STOCK_NUMBER: [&str; 3] = ["Stock number", "", ""];
 pub const STOCK_STATUS: [&str; 3] = [
     "Where does it stand?",
-    "That it was sold or returned is recorded under what happened to it.",
+    "Record a sale or a return under Work done.",
     "Not said",
 ];
 pub const STOCK_PLACE: [&str; 3] = ["Where is it?", "", ""];
 pub const BOUGHT_ON: [&str; 3] = ["Bought on", "A day such as 2026-11-28.", ""];
 pub const PAID_FOR_IT: [&str; 2] = ["What you paid", ""];
 pub const LOT: &str = "Bought with others at one price";
-pub const LOT_HINT: &str = "Enter the same name of the lot for each piece on your shelf that was bought with it, and the \
-     price in one of them. Sharing it out writes what each piece cost.";
+pub const LOT_HINT: &str = "Give every piece that you bought together the same name of the lot, and enter the price in one of them. Sharing it out records what each piece cost.";
 pub const LOT_NAME: [&str; 3] = ["Name of the lot", "", ""];
 pub const LOT_PRICE: [&str; 2] = ["Price of the whole lot", ""];
 pub const LOT_RULE: [&str; 3] = ["Share it out", "", "By what each might fetch"];
@@ -270,7 +268,8 @@ pub const SELLER: [&str; 3] = [
 // Shortcuts.
 
 pub const SHORTCUTS: &str = "Keyboard shortcuts";
-pub const SHORTCUTS_HINT: &str = "They work while no field has the focus. “?” opens this list.";
+pub const SHORTCUTS_HINT: &str =
+    "They work while you are not typing in a field. “?” opens this list.";
 pub const SHORTCUTS_ON: [&str; 2] = ["Use these shortcuts", ""];
 pub const SHORTCUT_LIST: [(&str, &str); 8] = [
     ("?", "This list"),

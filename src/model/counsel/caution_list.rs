@@ -32,14 +32,15 @@ pub fn of_treatment(treatment: Treatment) -> Option<CautionReport> {
     Some(report(text, text.level, treatment.name()))
 }
 
-/// The caution on children and pregnancy, where one of the treatments sets free what it warns of. It is the
-/// most serious where a child or a pregnant person lives in the household.
+/// The caution on children and pregnancy, where one of the treatments sets free what it warns of: as serious as
+/// the ledger says, and the most serious where a child or a pregnant person lives in the household.
 #[must_use]
 pub fn for_children(named: &[Treatment], child: bool) -> Option<CautionReport> {
     let text = caution("caution.child")?;
     let agents = |t: &Treatment| caution(&["caution.", t.id()].concat()).map(|c| &c.agents);
     let mut agents = named.iter().filter_map(agents).flatten();
     let level = if child { Level::Stop } else { Level::Care };
+    let level = level.min(text.level);
     let is_called_for = agents.any(|agent| text.agents.contains(agent));
     is_called_for.then(|| report(text, level, words::CHILDREN))
 }

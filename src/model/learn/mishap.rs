@@ -44,7 +44,7 @@ pub struct MishapCount {
     pub works: f64,
     /// Bad results.
     pub bad: f64,
-    /// Bad results that were to be expected.
+    /// Bad results that would be expected.
     pub expected: f64,
     /// How many times as many went wrong as expected, held to 1 by what was known before.
     pub times: f64,

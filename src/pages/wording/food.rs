@@ -73,7 +73,7 @@ pub(crate) const WHICH_PIECE_HINT: &str = "A pass clears the piece it was of and
     insides differ, name it. A result over a limit counts for all of them.";
 /// What follows from a pass of some of several pieces.
 pub(crate) fn only_of(pieces: &str) -> String {
-    format!("That is said of {pieces} and of no other: the rest count as not tested.")
+    format!("This is true of {pieces} only; the others count as untested.")
 }
 
 pub(crate) const OF_EACH: &str = "Each of them";

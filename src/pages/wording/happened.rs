@@ -1,8 +1,7 @@
 //! Wording of what happened to a piece in the end.
 
 pub(crate) const TITLE: &str = "What happened";
-pub(crate) const PURPOSE: &str = "Two taps and a number say how it ended. You then see how close we came, \
-    and you can let our figures learn from it, under What your pieces teach.";
+pub(crate) const PURPOSE: &str = "Two taps and a number record how it ended. You then see how close we came, and you can let our figures learn from it under What your pieces teach.";
 
 // Before it is closed
 
@@ -32,7 +31,7 @@ pub(crate) const UNSOLD_WHAT_HINT: &str =
     "A piece that did not sell tells as much as one that did: the price was too high.";
 pub(crate) const MONTHS: &str = "Months on offer";
 pub(crate) const MONTHS_HINT: &str =
-    "For a price on a label, which says something after half a year.";
+    "Only for a price on a label: after half a year it tells us something.";
 pub(crate) const MONTHS_UNIT: &str = "months";
 
 pub(crate) const MORE: &str = "More about it, if you know";
@@ -50,7 +49,7 @@ pub(crate) const LOT_FEE: &str = "Fee for the lot";
 pub(crate) const TAX: &str = "Tax on the fees";
 pub(crate) const INSURANCE: &str = "Insurance";
 pub(crate) const PERCENT: &str = "%";
-pub(crate) const LEFT_OUT: &str = "May it teach the figures anything";
+pub(crate) const LEFT_OUT: &str = "May our figures learn from it?";
 pub(crate) const TEACHES: &str = "Yes";
 pub(crate) const TEACHES_NOT: &str = "No, leave it out";
 pub(crate) const WHY: &str = "Why, or how it came about";
@@ -70,8 +69,7 @@ pub(crate) fn hours_said(work: &str, said: &str, low: &str, high: &str, hours: &
 }
 
 pub(crate) const AS_HAMMER: &str = "Compared as hammer prices.";
-pub(crate) const NOTHING_NOTED: &str = "We had noted nothing before the sale, so there is nothing to \
-    compare it with. Choose For sale before a piece goes, and we will.";
+pub(crate) const NOTHING_NOTED: &str = "We had noted nothing before the sale, so there is nothing to compare it with. Next time, choose For sale before the piece goes.";
 
 // Why it teaches nothing
 

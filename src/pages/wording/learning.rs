@@ -17,8 +17,7 @@ pub(crate) fn middle_and_ends(middle: &str, low: &str, high: &str) -> String {
 
 pub(crate) const NONE: &str = "No closed piece has anything to learn from yet. Close one under \
     Work done: whether it sold, for how much, and what the work came to.";
-pub(crate) const INVENTED: &str = "All of this is invented: forty pieces that never were, to show what \
-    the page says once you have closed some. None of it touches your pieces or your figures.";
+pub(crate) const INVENTED: &str = "All of this is invented: forty imaginary pieces, to show what this page says once you have closed some. None of it touches your pieces or your figures.";
 
 pub(crate) fn what_there_is(pieces: usize, prices: usize, bills: usize, hours: usize) -> String {
     let pieces = match pieces {
@@ -28,9 +27,7 @@ pub(crate) fn what_there_is(pieces: usize, prices: usize, bills: usize, hours: u
     format!("{pieces}: {prices} with a price, {bills} with a bill, {hours} with hours.")
 }
 
-pub(crate) const CLAIMS: &str = "This is what your pieces say beside what we judged, no more. Nobody chose \
-    by lot which pieces had which work, so it proves no effect of any work; it is not what the \
-    market does; and it never moves a rule of safety, what a piece is, or how much silver is left.";
+pub(crate) const CLAIMS: &str = "This compares your pieces with our judgement, no more. Nobody chose at random which pieces had which work, so it proves nothing about any work. It does not describe the market, and it never changes a safety rule, what a piece is, or how much silver is left.";
 
 pub(crate) const PRICES: &str = "Prices";
 pub(crate) const BILLS: &str = "Bills";
@@ -41,7 +38,7 @@ pub(crate) const MORE_TOLD: &str = "More figures from your pieces";
 pub(crate) const BY_KINSHIP: &str = "Figures that move along with these";
 pub(crate) const KINSHIP_MEANS: &str = "None of your pieces has direct evidence for these. They move a little \
     because they tend to be off in the same direction.";
-pub(crate) const OUTSIDE: &str = "Further from what we judged than we had allowed for. Either your trade \
+pub(crate) const OUTSIDE: &str = "Further from our judgement than we allowed for. Either your trade \
     differs, or something was entered wrongly:";
 
 pub(crate) const ALL_SOLD: &str = "Every piece here that was offered sold. If some did not, close those \
@@ -50,14 +47,14 @@ pub(crate) const ALL_SOLD: &str = "Every piece here that was offered sold. If so
 // What it would change
 
 pub(crate) const CHANGES: &str = "What it would change";
-pub(crate) const CHANGES_NOTHING: &str = "With these figures, no piece on your shelf that is still open \
-    would be advised otherwise.";
+pub(crate) const CHANGES_NOTHING: &str =
+    "With these figures, our advice on the open pieces on your shelf stays the same.";
 pub(crate) const CHANGED_COLUMNS: [&str; 3] = ["Piece", "With our figures", "With yours"];
-pub(crate) const CHANGED_CAPTION: &str = "Open pieces that would be advised otherwise";
+pub(crate) const CHANGED_CAPTION: &str = "Open pieces with different advice";
 
 pub(crate) fn changes(differ: usize, of: usize) -> String {
     let pieces = if of == 1 { "open piece" } else { "open pieces" };
-    format!("{differ} of {of} {pieces} would be advised otherwise.")
+    format!("The advice changes for {differ} of {of} {pieces}.")
 }
 
 pub(crate) fn only_first(most: usize) -> String {
@@ -97,15 +94,14 @@ pub(crate) fn in_bands(hits: [usize; 3], n: usize) -> String {
 }
 
 pub(crate) const NO_ALARM: &str = "Nothing stands out.";
-pub(crate) const TOO_LOW: &str = "We were off to one side: what happened lay above what we said, more often \
-    than luck allows.";
-pub(crate) const TOO_HIGH: &str = "We were off to one side: what happened lay below what we said, more often \
-    than luck allows.";
+pub(crate) const TOO_LOW: &str =
+    "We were too low: more often than luck allows, what happened lay above what we said.";
+pub(crate) const TOO_HIGH: &str =
+    "We were too high: more often than luck allows, what happened lay below what we said.";
 pub(crate) const TOO_NARROW: &str =
     "Our bands were too narrow: what happened fell outside them too often.";
 pub(crate) const TOO_WIDE: &str = "Our bands were wider than they needed to be.";
-pub(crate) const NOT_HELPED: &str = "Learning has not helped: the figures as shipped would have said it \
-    better. Think of going back to them.";
+pub(crate) const NOT_HELPED: &str = "Learning has not helped: the figures as shipped would have come closer. Consider going back to them.";
 
 pub(crate) fn went_wrong(works: usize, bad: usize, expected: &str) -> String {
     let bad = match bad {
@@ -117,14 +113,13 @@ pub(crate) fn went_wrong(works: usize, bad: usize, expected: &str) -> String {
         1 => "Of 1 work whose result you recorded".to_owned(),
         _ => format!("Of {works} works whose result you recorded"),
     };
-    format!("{works}, {bad}; about {expected} were to be expected.")
+    format!("{works}, {bad}; about {expected} would be expected.")
 }
 
-pub(crate) const NOT_TAUGHT: &str = "This is counted and never taught: it would take far more than two \
-    hundred works to find how often work goes wrong, and few bad results recorded are not few bad results.";
+pub(crate) const NOT_TAUGHT: &str = "We count this and never learn from it: to find how often work goes wrong takes far more than two hundred jobs, and bad results often go unrecorded.";
 pub(crate) const MORE_WRONG: &str =
     "That is more than luck allows. Look at who does this work, and how.";
-pub(crate) const NO_RESULTS: &str = "No work says yet whether it went well.";
+pub(crate) const NO_RESULTS: &str = "You have not recorded how any work turned out yet.";
 pub(crate) const CELL_COLUMNS: [&str; 4] = [
     "Work",
     "Recorded",
@@ -152,11 +147,11 @@ pub(crate) fn coverage_description(topic: &str) -> String {
 pub(crate) const SHOULD: &str = "should hold";
 pub(crate) const HELD: &str = "held";
 
-pub(crate) const BARS: &str = "Where it came out within what we said";
-pub(crate) const BARS_COLUMNS: [&str; 2] = ["Tenth of what we said", "How many"];
+pub(crate) const BARS: &str = "Where the results fell within our range";
+pub(crate) const BARS_COLUMNS: [&str; 2] = ["Tenth of our range", "How many"];
 
 pub(crate) fn bars_title(low: usize, high: usize) -> String {
-    format!("If we say it right, nearly every bar holds {low} to {high}")
+    format!("If we are right, nearly every bar holds {low} to {high}")
 }
 
 pub(crate) fn bars_description(topic: &str) -> String {
@@ -183,9 +178,9 @@ pub(crate) const RUNNING_COLUMNS: [&str; 2] =
 
 pub(crate) fn running_title(helped: bool) -> &'static str {
     if helped {
-        "The taught figures have said it better so far"
+        "The taught figures have come closer so far"
     } else {
-        "The taught figures have not said it better so far"
+        "The taught figures have not come closer so far"
     }
 }
 

@@ -5,10 +5,10 @@ use leavewell_model::ledger::SafeRange;
 // Headings
 
 pub(crate) const OWN: &str = "Your own figures";
-pub(crate) const RESTS_ON: &str = "What this counsel rests on";
-pub(crate) const LOOKED_UP: &str = "What this counsel looked up";
+pub(crate) const RESTS_ON: &str = "What this advice rests on";
+pub(crate) const LOOKED_UP: &str = "The figures that this advice used";
 pub(crate) const MADE: &str = "How the main numbers are worked out";
-pub(crate) const NOT_LOOKED_UP: &str = "What it did not look up";
+pub(crate) const NOT_LOOKED_UP: &str = "The figures that it did not use";
 
 // Search
 
@@ -26,7 +26,7 @@ pub(crate) fn found(count: usize, all: usize) -> String {
 }
 
 pub(crate) const MORE: &str =
-    "More figures contain these words; add a word to bring one up with its field.";
+    "More figures contain these words. Add a word to find the one you want to change.";
 pub(crate) const MORE_CAPTION: &str = "More figures found";
 pub(crate) const FOUND: &str = "Found";
 
@@ -40,7 +40,7 @@ pub(crate) fn count_and_part(count: usize, part: &str) -> String {
 
 pub(crate) fn looked_up(all: usize, judged: usize) -> String {
     format!(
-        "It looked up {all} figures; {judged} of them are judgement, practice, from memory or quoted from a \
+        "It used {all} figures; {judged} of them are judgement, practice, from memory or quoted from a \
          weaker source."
     )
 }
@@ -82,9 +82,11 @@ pub(crate) const SAFETY: &str = "Safety";
 pub(crate) fn safe_values(safe: SafeRange) -> String {
     match (safe.least, safe.most) {
         (Some(least), Some(most)) if least < most => {
-            format!("A rule of safety rests on this, so yours may be from {least} to {most}.")
+            format!(
+                "A safety rule rests on this, so your value must lie between {least} and {most}."
+            )
         }
-        (Some(_), Some(_)) => "A rule of safety rests on this, so it stays as it is.".to_owned(),
+        (Some(_), Some(_)) => "A safety rule rests on this, so it stays as it is.".to_owned(),
         (Some(least), None) => {
             format!("A safety limit: you may make it stricter, but never less than {least}.")
         }

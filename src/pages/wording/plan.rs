@@ -162,8 +162,7 @@ pub(crate) const BASIS_HOURS: &str = "Hours are working time on the piece, whoev
 pub(crate) const BASIS_CHOICE: &str =
     "Work that the rules bar for a piece never enters a plan, whatever your limits.";
 
-pub(crate) const SOME_KEPT: &str = "Some of these pieces are kept, not sold. What work on them \
-    brings is then not cash: it is its worth to you by your aims, expressed as money.";
+pub(crate) const SOME_KEPT: &str = "Some of these pieces are kept, not sold. What work on them brings is not cash: it is what the work is worth to you, expressed as money.";
 
 pub(crate) fn some_assumed(count: usize) -> String {
     format!(

@@ -72,7 +72,7 @@ fn body(page: Page, report: &Report) -> Html {
             .el(el("p", "").tag("strong", say::REFER))
             .put(fold("", say::WHY, bullets(texts(&counsel.refer_why)))));
     }
-    let back = el("a", "")
+    let back = el("a", "link-alone")
         .attr("href", Route::Piece.href())
         .text(say::TO_THE_RECORD);
     let problems = el("div", "answer-problems")

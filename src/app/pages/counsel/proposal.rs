@@ -111,17 +111,11 @@ fn weighed(page: Page, report: &Report) -> Html {
         return group().html();
     };
     let currency = page.open.currency();
-    let gain = joined(&[
+    let gain = text::result(
         &course.name,
-        ". ",
         &capital(&unbroken(&gain_band(course.net_gain, currency))),
-        " ",
-        text::AGAINST_LEAVING,
-        ". ",
-        text::COSTS,
         &money_band(course.cost, currency),
-        ".",
-    ]);
+    );
     let whole = if course.steps.iter().all(|step| *step == Treatment::Leave) {
         text::NOTHING_LEFT.to_owned()
     } else {

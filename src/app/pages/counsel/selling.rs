@@ -21,7 +21,7 @@ pub(super) fn selling(report: &Report, currency: Currency) -> Html {
         selling.reserve.map(|reserve| text::reserve(&sum(reserve))),
         selling.ticket.map(|ticket| text::ticket(&sum(ticket))),
     ];
-    let terms = el("p", "").el(el("a", "")
+    let terms = el("p", "").el(el("a", "link-alone")
         .attr("href", Route::Money.href())
         .text(text::TERMS));
     let besides = [Some(selling.besides.clone()).filter(|said| !said.is_empty())];

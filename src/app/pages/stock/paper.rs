@@ -107,7 +107,7 @@ fn label(line: &ShelfLine) -> El {
 
 /// A screen to print, with its buttons.
 fn sheet(title: &'static str, is_empty: bool, body: El, effect: &Callback<Effect>) -> Html {
-    let back = el("a", "")
+    let back = el("a", "link-alone")
         .attr("href", Route::Shelf.href())
         .text(places::BACK);
     let head = el("header", "screen-head")

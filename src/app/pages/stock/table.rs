@@ -49,7 +49,7 @@ fn contents(
     let mut all = el("div", "")
         .el(el("h2", "").words(table.name.clone()))
         .el(el("p", "problem")
-            .attr("role", "status")
+            .attr("data-said", "true")
             .hidden(said.is_empty())
             .words(said.clone()));
     if let Some(preview) = &table.preview

@@ -86,7 +86,7 @@ impl Reader {
                 );
             }
         }
-        // Something that could not be read is told already; a stand-in for it would be a guess.
+        // Something that could not be read has its problem already; a default for it would be a guess.
         let unread = |field: &str, got: Option<f64>| s.get(field).is_some() && got.is_none();
         if refused || unread("density.water_c", water_c) || unread("density.readable_g", readable) {
             return None;
@@ -191,11 +191,11 @@ impl Reader {
             }
             return None;
         };
-        let told: f64 = shares.iter().flatten().sum();
-        if told > limit(FigureId::MEASURE_XRF_SUM) {
+        let sum: f64 = shares.iter().flatten().sum();
+        if sum > limit(FigureId::MEASURE_XRF_SUM) {
             self.problem(
                 s.at(fields[0]),
-                words::sum(&hundredths(told)),
+                words::sum(&hundredths(sum)),
                 words::SUM_REMEDY,
             );
             return None;
@@ -227,7 +227,7 @@ impl Reader {
         }
         // Shares of the base metal alone, so that what silver is left on the spot does not matter.
         // If copper is not given, it makes up the rest.
-        let base = if shares[5].is_some() { told } else { 100.0 } - silver.unwrap_or(0.0);
+        let base = if shares[5].is_some() { sum } else { 100.0 } - silver.unwrap_or(0.0);
         let of_base = |i: usize| shares[i].filter(|_| base > 0.0).map(|x| 100.0 * x / base);
         Some(Xrf {
             spot,

@@ -7,7 +7,7 @@ use super::{Reader, Section};
 use crate::ledger::{Ledger, OverrideFault};
 use crate::record::Override;
 
-/// Most figures of one's own that are read: more than the ledger holds.
+/// Most of the person's figures that are read: more than the ledger holds.
 const MOST_OVERRIDES: usize = 600;
 
 impl Reader {
