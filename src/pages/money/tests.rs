@@ -291,7 +291,7 @@ fn pieces_sold_one_by_one_pay_charges_for_each_as_in_the_advice() {
         let most = rows(&super::page(&subject), "The most to pay in total");
         let most_to_pay = report.most_to_pay().unwrap();
         assert!(
-            (amount(&most[0][1]) - most_to_pay).abs() < 0.02 * most_to_pay,
+            (amount(&most[0][1]) - most_to_pay).abs() <= 0.05 * most_to_pay,
             "{most:?} {most_to_pay}"
         );
     }

@@ -453,7 +453,7 @@ mod tests {
         );
         assert_eq!(term(r#""fees":{"commission_pct":101}"#, id), (None, 1));
         assert_eq!(term(r#""fees":{"commission_pct":-1}"#, id), (None, 1));
-        assert_eq!(term(r#""fees":7"#, id), (None, 0));
+        assert_eq!(term(r#""fees":7"#, id), (None, 1));
         assert_eq!(
             term(r#""damping_pct":75"#, "value.damping"),
             (Some(0.75), 0)
