@@ -13,6 +13,7 @@ pub mod parts;
 pub mod platform;
 pub mod reader;
 pub mod route;
+pub mod shelf_line;
 pub mod shell;
 pub mod state;
 pub mod stock_book;

@@ -5,7 +5,7 @@ use std::cmp::Ordering;
 
 use leavewell_model::terms::StockStatus;
 
-use super::state::ShelfLine;
+use super::shelf_line::ShelfLine;
 
 /// Pieces on one page of the book.
 pub const PAGE: usize = 50;
@@ -305,7 +305,7 @@ fn digits(text: &str) -> &str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::app::state::StockLine;
+    use crate::app::shelf_line::StockLine;
 
     fn line(id: &str, number: &str, name: &str, paid: Option<f64>) -> ShelfLine {
         ShelfLine {

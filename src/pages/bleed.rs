@@ -50,7 +50,6 @@ fn count(subject: &Subject) -> Vec<Block> {
             .find(|p| !p.is_empty())
             .unwrap_or_default(),
     );
-    let fields = draft.text(&field("count_bare")).split_whitespace().count();
     let mut blocks = vec![
         Block::para(words::HOW_TO_COUNT),
         which,
@@ -58,10 +57,9 @@ fn count(subject: &Subject) -> Vec<Block> {
             blocks: vec![points, bare],
         },
     ];
-    let counted = case
-        .part(part)
-        .and_then(|p| p.bleed)
-        .filter(|_| !draft.text(&field("count_bare")).is_empty());
+    let known = case.part(part);
+    let fields = known.map_or(0, |p| p.counted_fields);
+    let counted = known.and_then(|p| p.bleed).filter(|_| fields > 0);
     blocks.extend(answer(part, counted, fields));
     blocks.push(Block::fold(
         "bleed.how",

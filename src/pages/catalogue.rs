@@ -123,7 +123,7 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
     let standing = report
         .options
         .iter()
-        .find(|option| option.treatment == t.id())
+        .find(|option| option.treatment == t)
         .map_or("", |option| match Standing::of(option, report) {
             Standing::Advised if !is_enough_to_advise(solved.case()) => Standing::Possible.word(),
             standing => standing.word(),

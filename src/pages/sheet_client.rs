@@ -3,7 +3,8 @@
 
 use super::Subject;
 use super::block::{Block, Table, Tone};
-use super::sheet::{Paper, and, head, missing};
+use super::sentence::and;
+use super::sheet::{Paper, head, listed, missing};
 use super::sheet_buyer::{is_of_the_piece, quoted_mark};
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
@@ -14,10 +15,11 @@ use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::{
-    CautionReport, ChangeReport, CounselReport, CourseReport, OptionReport, Text, VerdictReport,
+    CautionReport, ChangeReport, CounselReport, CourseReport, OptionOutcome, OptionReport, Text,
+    VerdictReport,
 };
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Currency, PartName, Treatment, small, sum};
+use leavewell_model::terms::{Currency, Outcome, Treatment, small, sum};
 
 /// Builds the page: what is signed in front, and behind it everything it rests on.
 #[must_use]
@@ -103,12 +105,7 @@ fn condition(paper: &Paper) -> Option<Block> {
         .faults
         .iter()
         .map(|fault| {
-            let parts: Vec<String> = fault
-                .parts
-                .iter()
-                .filter_map(|part| PartName::parse(part))
-                .map(|part| small(part.label()))
-                .collect();
+            let parts: Vec<String> = fault.parts.iter().map(|part| small(part.label())).collect();
             let parts = if parts.is_empty() {
                 words::THE_WHOLE.to_owned()
             } else {
@@ -161,11 +158,11 @@ fn advice(paper: &Paper) -> Block {
 /// The steps advised, each with price, time, loss and risk; empty where nothing is to be done.
 pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
     let advised = &paper.report.counsel.steps;
-    let of = |id: &Text| paper.report.options.iter().find(|o| o.treatment == *id);
+    let of = |step: &Treatment| paper.report.options.iter().find(|o| o.treatment == *step);
     let chosen: Vec<&OptionReport> = advised
         .iter()
         .filter_map(of)
-        .filter(|option| &*option.treatment != Treatment::Leave.id())
+        .filter(|option| option.treatment != Treatment::Leave)
         .collect();
     if chosen.is_empty() {
         return None;
@@ -173,12 +170,8 @@ pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
     let mut rows = Vec::new();
     let mut risks = Vec::new();
     for option in &chosen {
-        let quote = paper.case.quotes.iter().find(|quote| {
-            quote
-                .treatments
-                .iter()
-                .any(|treatment| treatment.id() == &*option.treatment)
-        });
+        let mut quotes = paper.case.quotes.iter();
+        let quote = quotes.find(|quote| quote.treatments.contains(&option.treatment));
         let hours = quote.and_then(|quote| quote.hours);
         rows.push(vec![
             option.name.to_string(),
@@ -206,7 +199,7 @@ pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
 /// What a treatment costs, and whether that was quoted.
 fn price(paper: &Paper, option: &OptionReport) -> String {
     let band = paper.money_band(option.cost);
-    let quote = Treatment::parse(&option.treatment).and_then(|t| paper.case.quote(t));
+    let quote = paper.case.quote(option.treatment);
     if let Some(quote) = quote.filter(|_| option.quoted) {
         let sign = paper.case.market.currency.unwrap_or(Currency::Other).sign();
         let asked = match (quote.low, quote.high) {
@@ -242,19 +235,6 @@ fn reasons(paper: &Paper) -> Block {
         ));
     }
     Block::section("client.reasons", words::REASONS, blocks)
-}
-
-/// A lead-in line with its list; empty if the list is.
-pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
-    if items.is_empty() {
-        return Vec::new();
-    }
-    vec![
-        Block::para(lead),
-        Block::List {
-            items: items.to_vec(),
-        },
-    ]
 }
 
 /// "a, b or c"; `None` for an empty list.
@@ -332,11 +312,11 @@ fn options(paper: &Paper) -> Block {
     for option in &paper.report.options {
         let of_step = |v: &VerdictReport| words::of_step(&option.name, &v.reason, &v.lifted_by);
         let verdicts = &option.verdicts;
-        match &*option.outcome {
-            "not_needed" => idle.push(small(&option.name)),
-            "never" => never.push(small(&option.name)),
-            "barred" => {
-                let bars = verdicts.iter().filter(|v| v.outcome == "barred");
+        match option.outcome {
+            OptionOutcome::NotNeeded => idle.push(small(&option.name)),
+            OptionOutcome::Never => never.push(small(&option.name)),
+            OptionOutcome::Barred => {
+                let bars = verdicts.iter().filter(|v| v.outcome == Outcome::Barred);
                 against.extend(bars.map(|v| {
                     let lifted = if v.lifted_by.is_empty() {
                         v.reason.clone()
@@ -383,12 +363,12 @@ pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
         .map(|v| {
             let text = if v.lifted_by.is_empty() {
                 v.reason.clone()
-            } else if v.outcome == "barred" {
+            } else if v.outcome == Outcome::Barred {
                 words::lifted_by(&v.reason, &v.lifted_by)
             } else {
                 words::asked_for(&v.reason, &v.lifted_by)
             };
-            (words::outcome(&v.outcome).to_owned(), text)
+            (words::outcome(v.outcome.into()).to_owned(), text)
         })
         .collect()
 }
@@ -467,7 +447,7 @@ fn questions(paper: &Paper) -> Block {
         .report
         .options
         .iter()
-        .filter(|o| !matches!(&*o.outcome, "not_needed" | "never" | "barred"))
+        .filter(|o| o.outcome < OptionOutcome::NotNeeded)
         .map(|o| format!("{}: {}", o.name, o.ask))
         .collect();
     Block::section(

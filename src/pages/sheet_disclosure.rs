@@ -2,18 +2,19 @@
 //! more than very unlikely.
 
 use super::as_typed::as_typed;
-use super::sheet::{Paper, and, part_label, part_labels};
+use super::sentence::and;
+use super::sheet::{Paper, part_label, part_labels};
 use super::wording::sheet::part_of;
 use super::wording::sheet_disclosure as words;
 use leavewell_model::ledger::{FigureId, signs};
-use leavewell_model::record::{Part, Test};
-use leavewell_model::terms::percent;
+use leavewell_model::record::{Done, Part, Test};
 use leavewell_model::terms::small;
 use leavewell_model::terms::the_pieces;
 use leavewell_model::terms::{
     Corrosion, Dents, Engraving, Fill, Gilding, Interior, Joint, Lacquer, Lead, Loss, Material,
     Mount, PartName, Repair, Replaced, Split, SpotFault, TestKind,
 };
+use leavewell_model::terms::{Kind, percent};
 use leavewell_model::treatment::{LeadStatus, Mercury, Release, mercury, release_of};
 
 /// One disclosure: a few words for a ticket, a sentence for a catalogue.
@@ -87,7 +88,11 @@ fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
         return;
     }
     let kinds = &paper.report.identity.kinds;
-    let p: f64 = kinds.iter().filter(|k| k.kind == "RFP").map(|k| k.p).sum();
+    let p: f64 = kinds
+        .iter()
+        .filter(|k| k.kind == Kind::Rfp)
+        .map(|k| k.p)
+        .sum();
     let signs: Vec<String> = ["S08", "S10", "S18", "S19", "S20"]
         .into_iter()
         .filter(|id| paper.case.has_seen(id))
@@ -190,11 +195,7 @@ fn lead(paper: &Paper, list: &mut Vec<Disclosure>) {
             words::BORDERS.to_owned(),
         );
     }
-    if paper
-        .done
-        .iter()
-        .any(super::sheet_done::RecordedWork::adds_lead)
-    {
+    if paper.case.done.iter().any(Done::adds_lead) {
         disclose(
             list,
             "lead",
@@ -353,8 +354,7 @@ fn worn(paper: &Paper, list: &mut Vec<Disclosure>) {
         .parts
         .iter()
         .filter(|p| {
-            let name = PartName::parse(&p.part);
-            let states = || name.into_iter().flat_map(|n| paper.case.parts_named(n));
+            let states = || paper.case.parts_named(p.part);
             // On several pieces a part may be in more states than its silver is.
             let state = states().find(|state| part_label(state) == small(&p.name));
             let recorded = state.or(states().next()).and_then(|p| p.bleed);

@@ -12,7 +12,7 @@ use leavewell_model::counsel::{
 use leavewell_model::record::{Case, Draft, OpenError, Problem, TaughtFigures};
 use leavewell_model::report::{ChangeReport, Report};
 
-use super::worth_knowing::SAMPLES;
+use super::closer_samples::SAMPLES;
 
 /// A record as typed, the case read from it, and the results so far.
 pub struct Subject {

@@ -183,7 +183,7 @@ fn line(subject: &Subject) -> Reply {
             .counsel
             .steps
             .iter()
-            .map(ToString::to_string)
+            .map(|step| step.id().to_owned())
             .collect(),
         most: report.most_to_pay(),
     }

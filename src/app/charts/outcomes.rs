@@ -2,7 +2,7 @@
 
 use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
-use leavewell_model::terms::Text;
+use leavewell_model::terms::Treatment;
 use leavewell_pages::wrapped;
 use yew::prelude::*;
 
@@ -52,7 +52,7 @@ struct OutcomeRow<'a> {
 }
 
 /// The money each plan brings compared with leaving the piece alone, in display order.
-pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
+pub fn outcomes(courses: &[&CourseReport], advised: &[Treatment], currency: Currency) -> Html {
     let scale = scale_of(courses);
     let mut rows = Vec::new();
     let mut top = 30.0;
@@ -93,7 +93,7 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
         ))
         .el(group().each(&rows, |row| {
             el("g", class_of(row.course, row.advised))
-                .key(&row.course.steps.join("+"))
+                .key(&row.course.ids())
                 .put(line(row, scale))
         }))
         .put(word(
@@ -152,7 +152,7 @@ fn said(course: &CourseReport, currency: Currency) -> String {
     text::gain_and_unbeaten(&money, &text::unbeaten(course.p_best))
 }
 
-fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
+fn title(courses: &[&CourseReport], advised: &[Treatment]) -> &'static str {
     let Some(best) = courses.iter().find(|c| c.steps == advised) else {
         return text::PLANS;
     };

@@ -40,7 +40,7 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
         rows: parts.iter().map(table_row).collect(),
     };
     let drawing = group().each(&rows, |(part, said, top)| {
-        el("g", "").key(&part.part).put(row(part, said, *top))
+        el("g", "").key(part.part.id()).put(row(part, said, *top))
     });
     figure(frame, drawing.html())
 }

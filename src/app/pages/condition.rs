@@ -224,7 +224,7 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
         .filter_map(|part| {
             known
                 .iter()
-                .find(|p| p.part == part.id())
+                .find(|p| p.part == *part)
                 .map(|p| (*part, p.bleed))
         })
         .collect()
@@ -240,7 +240,7 @@ fn answer(page: Page, report: &Report) -> Html {
         .p("", text::SILVER_LEFT_FROM)
         .el(el("ul", "silver-words").each(parts, |part| {
             el("li", "")
-                .key(&part.part)
+                .key(part.part.id())
                 .put(named(part.name.clone(), text::left_on(&part.words)))
         }))
         .put(silver_left(parts))

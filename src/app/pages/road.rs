@@ -238,7 +238,7 @@ fn safety(page: Page, question: RoadQuestion) -> El {
     }
     let advised = page.open.report().map_or(&[][..], |r| &r.counsel.steps);
     if page.state.walk.len() >= FIRST_ANSWER_AFTER {
-        ids.extend(advised.iter().map(|step| step.get()));
+        ids.extend(advised.iter().map(|step| step.id()));
     }
     ids.order_by(Ord::cmp);
     ids.dedup();

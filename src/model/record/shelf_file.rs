@@ -9,7 +9,8 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::draft::{self, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, OpenError};
+use super::draft::{self, Draft};
+use super::open_error::{CASE_VERSION, MAX_BYTES, MAX_DEPTH, OpenError};
 use super::schema;
 use super::{Problem, Refused};
 

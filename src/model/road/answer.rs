@@ -111,7 +111,7 @@ fn loss_of(part: &str) -> Loss {
     }
 }
 
-/// The field of a part that damage stands in, and its word.
+/// The field of a part that holds damage, and its word.
 fn recorded_as(damage: Damage, part: &str) -> (&'static str, &'static str) {
     match damage {
         Damage::Missing => ("loss", loss_of(part).id()),

@@ -129,7 +129,7 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
 fn wanted(inputs: &MoneyInputs) -> Block {
     let field = |name: &str, label: &str, unit: &str, hint: &str, id: FigureId| {
         let path = format!("worth.{name}");
-        inputs.field(&path, label, unit, hint, &usual(id, name), true)
+        inputs.field(&path, label, unit, hint, &usual(id, &path), true)
     };
     Block::Row {
         blocks: vec![

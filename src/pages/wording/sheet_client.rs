@@ -1,5 +1,7 @@
 //! Wording of the sheet for a client.
 
+use leavewell_model::report::OptionOutcome;
+
 // Headings
 
 pub(crate) const FOR_THE_CLIENT: &str = "For the client";
@@ -127,15 +129,15 @@ pub(crate) fn asked_for(reason: &str, what: &str) -> String {
 }
 
 /// The rules' verdict on a treatment.
-pub(crate) fn outcome(id: &str) -> &'static str {
-    match id {
-        "allowed" => "Yes",
-        "conditional" => "With conditions",
-        "needs_check" => "Needs a check first",
-        "needs_opinion" => "Needs a conservator's opinion first",
-        "barred" => "Not for this piece",
-        "not_needed" => "Not needed",
-        _ => "Never for these pieces",
+pub(crate) fn outcome(outcome: OptionOutcome) -> &'static str {
+    match outcome {
+        OptionOutcome::Allowed => "Yes",
+        OptionOutcome::Conditional => "With conditions",
+        OptionOutcome::NeedsCheck => "Needs a check first",
+        OptionOutcome::NeedsOpinion => "Needs a conservator's opinion first",
+        OptionOutcome::Barred => "Not for this piece",
+        OptionOutcome::NotNeeded => "Not needed",
+        OptionOutcome::Never => "Never for these pieces",
     }
 }
 

@@ -29,7 +29,7 @@ pub(super) fn courses(report: &Report, currency: Currency) -> Html {
     let list = el("ul", "closed-courses")
         .each(closed, |course| {
             el("li", "")
-                .key(&course.steps.join("+"))
+                .key(&course.ids())
                 .put(named(course.name.clone(), why(course)))
         })
         .html();

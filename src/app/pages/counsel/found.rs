@@ -123,7 +123,7 @@ fn bare(page: Page, marks: &mut Vec<FoundMark>) {
         if !recorded || drawn.contains(&part.name) {
             continue;
         }
-        let Some(known) = known.iter().find(|p| p.part == part.name.id()) else {
+        let Some(known) = known.iter().find(|p| p.part == part.name) else {
             continue;
         };
         drawn.push(part.name);

@@ -1,10 +1,10 @@
 //! The person's own proposal: steps put together, weighed against leaving the piece alone.
 
 use leavewell_model::Report;
-use leavewell_model::ledger::{treatment_text, treatment_texts};
+use leavewell_model::ledger::treatment_texts;
 use leavewell_model::report::ProposalReport;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Doer, Form, PartName, small};
+use leavewell_model::terms::{Doer, Form, PartName, Treatment, small};
 use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;
 
@@ -123,14 +123,14 @@ fn weighed(page: Page, report: &Report) -> Html {
         &capital(&unbroken(&gain_band(course.net_gain, currency))),
         &money_band(course.cost, currency),
     );
-    let whole = if course.steps.iter().all(|step| *step == "T00") {
+    let whole = if course.steps.iter().all(|step| *step == Treatment::Leave) {
         text::NOTHING_LEFT.to_owned()
     } else {
         gain
     };
-    let each = course.each.iter().filter_map(|step| {
-        let name = treatment_text(&step.step)?.name;
-        Some(joined(&[name, ": ", &small(&without(page, step))]).into())
+    let each = course.each.iter().map(|step| {
+        let name = step.step.text().name;
+        joined(&[name, ": ", &small(&without(page, step))]).into()
     });
     let each: Vec<AttrValue> = each.collect();
     let problems: Vec<AttrValue> = problems.iter().map(|p| p.clone().into()).collect();
