@@ -418,9 +418,8 @@ mod tests {
     #[test]
     fn damage_named_by_an_answer_changed_at_the_end_is_still_placed() {
         let (walk, case) = walk_through(|question, ids| match question {
-            RoadQuestion::Red => 0,
+            RoadQuestion::Red | RoadQuestion::Offer => 0,
             RoadQuestion::Trouble => ids.len() - 2,
-            RoadQuestion::Offer => 0,
             _ => ids.len() - 1,
         });
         assert_eq!(next(&walk, &case), None);
