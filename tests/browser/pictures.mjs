@@ -63,7 +63,11 @@ for (const [name, viewport, route, before] of PICTURES) {
   await page.goto(`${site.url}#/`);
   await started(page);
   // As from the second visit on.
-  await page.addStyleTag({ url: "type.css" });
+  await page.evaluate(async () => {
+    const face = new FontFace("Brygada 1918", "url(brygada-1918.woff2)", { weight: "400 700" });
+    document.fonts.add(await face.load());
+    document.getElementById("app").style.setProperty("--serif", '"Brygada 1918", serif');
+  });
   await before?.(page);
   if (name !== "stock") await page.evaluate((hash) => (location.hash = hash), route);
   await settled(page);

@@ -194,7 +194,7 @@ browserTest("the reach of heat is drawn on the piece, with all its numbers in a 
   await page.getByText("which is only assumed").waitFor();
   await eventually(async () => assert.equal(await page.locator(".heat-ring").count(), 0, "a joint colder than the room reaches nothing"));
   await page.locator("[id='bench.heat.thickness_mm']").fill("0");
-  await page.getByText("One field cannot be used").waitFor();
+  await page.getByText("We cannot use one field").waitFor();
   await eventually(async () => assert.equal(await drawing.count(), 0));
   await page.locator("[id='bench.heat.thickness_mm']").fill("");
   await drawing.waitFor();
