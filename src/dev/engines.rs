@@ -1,4 +1,4 @@
-//! Runs the whole job in Chromium, Firefox and WebKit, after finding or installing the last two.
+//! Runs the whole job in Chromium, Firefox and `WebKit`, after finding or installing the last two.
 //!
 //! They come from the system's packages, which only Debian's administrator can install. Elsewhere the step is
 //! skipped and says why, unless `LEAVEWELL_ENGINES` is `required`, as it is in CI.
