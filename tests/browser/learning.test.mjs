@@ -11,7 +11,7 @@ browserTest("a piece is closed with two taps and a number, and shows what we had
   await page.locator(".answer-sentence").waitFor();
   await go("#/done");
   await page.getByLabel("Where it stands now").selectOption({ label: "For sale" });
-  await page.getByText(/^We noted on \d{4}-\d\d-\d\d what we expect it to fetch as it is: £/).waitFor();
+  await page.getByText(/^We noted on [A-Z][a-z]+ \d{1,2}, \d{4} what we expect it to fetch as it is: £/).waitFor();
   await checkAccess("what happened, before");
 
   // An undo takes the choice back, and what was noted stays.

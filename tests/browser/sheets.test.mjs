@@ -139,7 +139,7 @@ browserTest("the bench and the treatments give answers, and nonsense gets a mess
   await field.fill("0");
   await bench.locator(".problem").filter({ visible: true }).first().waitFor();
   // The count made here appears on Condition too.
-  await page.getByText("Count points on bare metal").click();
+  await page.getByText("Count the bare metal").click();
   const points = page.locator("[id$='.count_points']").first();
   await points.fill("50");
   await go("#/condition");
