@@ -270,7 +270,7 @@ mod tests {
     #[test]
     fn a_word_that_a_list_or_a_field_holds_is_given_by_its_label() {
         let mine = record(&json!({
-            "piece": {"form": "tray", "came_from": "family"},
+            "piece": {"form": "tray", "came_from": "household"},
             "aim": {"goal": "keep_use", "asked": "T14a T08"},
             "stock": {"status": "for_sale", "number": "A_7"},
             "tests": [{"id": "t1", "kind": "release", "by": "laboratory", "part": "interior"}],
@@ -288,7 +288,7 @@ mod tests {
                 || said.starts_with('T') && said[1..].starts_with(char::is_numeric);
             assert!(!is_code || said == "A_7", "{name}: {said}");
             assert!(
-                !["laboratory", "release", "interior", "family", "tray"].contains(&said),
+                !["laboratory", "release", "interior", "household", "tray"].contains(&said),
                 "{name}: {said}"
             );
         }

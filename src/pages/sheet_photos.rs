@@ -47,9 +47,9 @@ fn by_piece(paper: &Paper, id: &str, keys: Vec<String>, caption: &str) -> Vec<Bl
     groups.map(block).collect()
 }
 
-/// The photographs from before a work beside those from after it, those of one of several pieces by themselves; empty
-/// where there is none of both.
-pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> Vec<Block> {
+/// The photographs from before a work beside those from after it, those that show one of several pieces by themselves;
+/// `None` where there is none of both.
+pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> Option<Block> {
     let mut keys = Vec::new();
     for part in &paper.case.parts {
         if work.parts.contains(&part.name) {
@@ -61,30 +61,18 @@ pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> 
     }
     let mut after = Vec::new();
     add_keys(&mut after, &["done-", &work.id].concat(), &work.photos);
-    let (keys, after) = (grouped(paper, keys), grouped(paper, after));
-    let mut pieces: Vec<&Vec<u16>> = keys.iter().chain(&after).map(|(on, _)| on).collect();
-    pieces.order_by(Ord::cmp);
-    pieces.dedup();
-    let rows = pieces.into_iter().enumerate().map(|(place, on)| {
-        let side = |end: &str, groups: &[(Vec<u16>, Vec<String>)], caption: &str, none: &str| {
-            let caption = words::of_pieces(caption, &the_pieces(on));
-            match groups.iter().find(|(of, _)| of == on) {
-                Some((_, keys)) => shown(
-                    &numbered(&[id, ".", end].concat(), place),
-                    keys.clone(),
-                    &caption,
-                ),
-                None => Block::para(none),
-            }
-        };
-        Block::Row {
-            blocks: vec![
-                side("before", &keys, words::BEFORE, words::NONE_BEFORE),
-                side("after", &after, words::AFTER, words::NONE_AFTER),
-            ],
+    if keys.is_empty() && after.is_empty() {
+        return None;
+    }
+    let side = |end: &str, keys: Vec<String>, caption: &str, none: &str| {
+        if keys.is_empty() {
+            return vec![Block::para(none)];
         }
-    });
-    rows.collect()
+        by_piece(paper, &[id, ".", end].concat(), keys, caption)
+    };
+    let mut blocks = side("before", keys, words::BEFORE, words::NONE_BEFORE);
+    blocks.extend(side("after", after, words::AFTER, words::NONE_AFTER));
+    Some(Block::Row { blocks })
 }
 
 /// The keys of photographs by the pieces they show, those of all pieces first.
@@ -135,43 +123,31 @@ mod tests {
     use super::*;
 
     #[test]
-    fn photos_from_before_and_after_a_work_stand_beside_each_other_piece_by_piece() {
+    fn photos_from_before_a_work_say_which_piece_they_show_beside_those_from_after_it() {
         let subject = Subject::parse(
             r#"{"format":"leavewell-case","version":2,"piece":{"form":"candlestick"},
-            "parts":[{"part":"foot","photos":"k1 k2"}],
-            "done":[{"id":"d1","what":"T12","parts":"foot","photos":"a1 a2 a3"}],
+            "parts":[{"part":"foot","photos":"k1 k2 k3"}],
+            "done":[{"id":"d1","what":"T12","parts":"foot","photos":"a1"}],
             "pieces":{"relation":"pair","each":[
-                {"no":1,"photos":"foot/k1 done-d1/a1"},
-                {"no":2,"photos":"foot/k2 done-d1/a2"}]}}"#,
+                {"no":1,"photos":"foot/k1"},
+                {"no":2,"photos":"foot/k2"}]}}"#,
         )
         .unwrap();
         let paper = Paper::new(&subject);
-        let rows = before_and_after(&paper, "x", &paper.done[0]);
-        let said: Vec<Vec<String>> = rows
-            .iter()
-            .map(|row| match row {
-                Block::Row { blocks } => blocks
-                    .iter()
-                    .map(|block| match block {
-                        Block::Photos(photos) => {
-                            format!("{}: {}", photos.caption, photos.keys.join(" "))
-                        }
-                        Block::Para { text, .. } => text.clone(),
-                        other => panic!("{other:?}"),
-                    })
-                    .collect(),
-                other => panic!("{other:?}"),
-            })
-            .collect();
+        let Some(Block::Row { blocks }) = before_and_after(&paper, "x", &paper.done[0]) else {
+            panic!("no photographs");
+        };
+        let said = blocks.iter().map(|block| match block {
+            Block::Photos(photos) => format!("{}: {}", photos.caption, photos.keys.join(" ")),
+            other => panic!("{other:?}"),
+        });
         assert_eq!(
-            said,
+            said.collect::<Vec<String>>(),
             [
-                [words::NONE_BEFORE, "After: done-d1/a3"],
-                ["Before, the first: foot/k1", "After, the first: done-d1/a1"],
-                [
-                    "Before, the second: foot/k2",
-                    "After, the second: done-d1/a2"
-                ],
+                "Before: foot/k3",
+                "Before, the first: foot/k1",
+                "Before, the second: foot/k2",
+                "After: done-d1/a1",
             ]
         );
     }

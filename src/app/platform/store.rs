@@ -292,7 +292,7 @@ pub fn keep_starting(field: &str, text: &str) {
 
 fn keep_or_drop(key: &str, text: &str) {
     if let Some(storage) = storage() {
-        // A browser that keeps nothing begins anew next time.
+        // A browser that keeps nothing asks again next time.
         let _ = if text.is_empty() {
             storage.remove_item(key)
         } else {
