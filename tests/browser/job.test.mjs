@@ -37,7 +37,7 @@ browserTest("an owner gets from an empty shelf to the counsel by keyboard", asyn
   await page.keyboard.press("Enter");
   await check(page, edges.getByRole("group", { name: /Copper between two layers/ }), "Seen");
   await check(page, edges.getByRole("group", { name: /Silver wire along the edge/ }), "Seen");
-  await page.getByText(/fused plate \(old Sheffield plate\)/i).first().waitFor();
+  await page.locator("#main").getByText(/fused plate \(old Sheffield plate\)/i).first().waitFor();
 
   // Condition
   await follow(page, /^Condition/);

@@ -15,7 +15,7 @@ use std::path::Path;
 
 use crate::paths;
 use crate::trouble::{Fallible, Trouble};
-use site::{Change, changes_in};
+use site::{Mutation, changes_in};
 
 /// The folders of the model whose code is changed.
 const FOLDERS: [&str; 7] = [
@@ -57,7 +57,7 @@ pub(crate) fn mutants(arguments: &[&str]) -> Fallible<()> {
 }
 
 /// Every change that can be made in the folders, in the order of the files.
-fn all_changes(root: &Path) -> Fallible<Vec<Change>> {
+fn all_changes(root: &Path) -> Fallible<Vec<Mutation>> {
     let mut all = Vec::new();
     for folder in FOLDERS {
         let top = root.join("src/model").join(folder);
@@ -87,9 +87,9 @@ fn read(path: &Path) -> Fallible<String> {
 }
 
 /// `count` of the changes, chosen by the seed, in the order of the files.
-fn sample_of(all: Vec<Change>, count: usize, seed: u64) -> Vec<Change> {
+fn sample_of(all: Vec<Mutation>, count: usize, seed: u64) -> Vec<Mutation> {
     let mut state = seed;
-    let mut keyed: Vec<(u64, usize, Change)> = all
+    let mut keyed: Vec<(u64, usize, Mutation)> = all
         .into_iter()
         .enumerate()
         .map(|(place, change)| (random(&mut state), place, change))
@@ -118,7 +118,7 @@ mod tests {
         let all = || all_changes(&paths::root()).unwrap();
         let lines = |seed| -> Vec<String> {
             let chosen = sample_of(all(), 30, seed);
-            chosen.iter().map(Change::to_string).collect()
+            chosen.iter().map(Mutation::to_string).collect()
         };
         assert_eq!(lines(1).len(), 30);
         assert_eq!(lines(1), lines(1));

@@ -3,11 +3,11 @@
 use std::fmt::Write;
 use std::ops::Range;
 
-use super::site::{Change, Edit};
+use super::site::{Edit, Mutation};
 
 /// The text of a file with these changes in it. Each is numbered, and takes effect only while that number is
 /// set. Line breaks stay where they are.
-pub(super) fn rewritten(text: &str, changes: &[(usize, &Change)]) -> String {
+pub(super) fn rewritten(text: &str, changes: &[(usize, &Mutation)]) -> String {
     let mut edits: Vec<(usize, &Edit)> = changes
         .iter()
         .map(|(number, change)| (*number, &change.edit))
@@ -121,7 +121,7 @@ mod tests {
 
     fn all(text: &str) -> String {
         let changes = changes_in("f.rs", text).unwrap();
-        let numbered: Vec<(usize, &Change)> = changes.iter().enumerate().collect();
+        let numbered: Vec<(usize, &Mutation)> = changes.iter().enumerate().collect();
         rewritten(text, &numbered).replace("crate::mutant::", "")
     }
 

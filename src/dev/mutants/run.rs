@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicUsize, Ordering::Relaxed};
 
-use super::site::Change;
+use super::site::Mutation;
 use super::tests_built::{Built, Program, Ran};
 use crate::trouble::Fallible;
 
@@ -20,7 +20,7 @@ enum Fate {
 
 /// Tries the changes and prints what became of them. Each program of tests is run with all the changes that those
 /// before it did not catch, so the slow ones have few left.
-pub(super) fn run(changes: &[Change]) -> Fallible<()> {
+pub(super) fn run(changes: &[Mutation]) -> Fallible<()> {
     let mut built = Built::of(changes)?;
     let compiled = |number: usize| built.compiled.contains(&number);
     let mut fates: Vec<Fate> = (0..changes.len())
@@ -50,7 +50,11 @@ pub(super) fn run(changes: &[Change]) -> Fallible<()> {
 }
 
 /// Runs a program's tests with each of these changes; says whether one failed.
-fn try_all(left: &[usize], changes: &[Change], program: &Program) -> Fallible<Vec<(usize, bool)>> {
+fn try_all(
+    left: &[usize],
+    changes: &[Mutation],
+    program: &Program,
+) -> Fallible<Vec<(usize, bool)>> {
     let next = AtomicUsize::new(0);
     let work = || -> Fallible<Vec<(usize, bool)>> {
         let mut done = Vec::new();
@@ -72,7 +76,7 @@ fn try_all(left: &[usize], changes: &[Change], program: &Program) -> Fallible<Ve
 
 /// Runs the tests that reach a change until one fails: first those that stand in its file, then those of its
 /// folder, then the rest.
-fn is_caught(number: usize, change: &Change, program: &Program) -> Fallible<bool> {
+fn is_caught(number: usize, change: &Mutation, program: &Program) -> Fallible<bool> {
     let module = change
         .file
         .trim_start_matches("src/model/")
@@ -92,7 +96,7 @@ fn is_caught(number: usize, change: &Change, program: &Program) -> Fallible<bool
             .or_default()
             .push(test.clone());
     }
-    // A thread without a name belongs to a test that cannot be told, so all are run.
+    // A thread without a name belongs to an unknown test, so all are run.
     if tests.clone().any(String::is_empty) {
         batches = BTreeMap::from([(0, Vec::new())]);
     }
@@ -105,8 +109,8 @@ fn is_caught(number: usize, change: &Change, program: &Program) -> Fallible<bool
 }
 
 /// How many were caught, by folder, and every change that was not.
-fn summary(changes: &[Change], fates: &[Fate]) -> String {
-    let folder = |change: &Change| change.file.split('/').nth(2).unwrap_or_default().to_owned();
+fn summary(changes: &[Mutation], fates: &[Fate]) -> String {
+    let folder = |change: &Mutation| change.file.split('/').nth(2).unwrap_or_default().to_owned();
     let mut of_folder: BTreeMap<String, (u32, u32)> = BTreeMap::new();
     for (change, fate) in changes.iter().zip(fates) {
         if *fate != Fate::DoesNotCompile {

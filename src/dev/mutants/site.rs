@@ -11,7 +11,7 @@ use crate::trouble::{Fallible, Trouble};
 
 /// One small change to one file.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Change {
+pub(crate) struct Mutation {
     pub(super) file: String,
     pub(super) line: usize,
     /// The function it is in.
@@ -54,7 +54,7 @@ impl Edit {
     }
 }
 
-impl fmt::Display for Change {
+impl fmt::Display for Mutation {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}:{} in {}: ", self.file, self.line, self.within)?;
         match &self.edit {
@@ -68,7 +68,7 @@ impl fmt::Display for Change {
 }
 
 /// The changes that can be made in a file, in the order of their places.
-pub(super) fn changes_in(file: &str, text: &str) -> Fallible<Vec<Change>> {
+pub(super) fn changes_in(file: &str, text: &str) -> Fallible<Vec<Mutation>> {
     let parsed = syn::parse_file(text).map_err(|error| {
         Trouble::new(
             format!("{file} is not valid Rust: {error}"),
@@ -90,7 +90,7 @@ struct Finder<'a> {
     file: &'a str,
     text: &'a str,
     within: Vec<String>,
-    found: Vec<Change>,
+    found: Vec<Mutation>,
 }
 
 impl Finder<'_> {
@@ -100,7 +100,7 @@ impl Finder<'_> {
         let (Some(within), false) = (self.within.last(), code.contains("//")) else {
             return;
         };
-        self.found.push(Change {
+        self.found.push(Mutation {
             file: self.file.to_owned(),
             line: self.text[..edit.range().start].matches('\n').count() + 1,
             within: within.clone(),
@@ -283,7 +283,7 @@ mod tests {
 
     fn lines(text: &str) -> Vec<String> {
         let found = changes_in("f.rs", text).unwrap();
-        found.iter().map(Change::to_string).collect()
+        found.iter().map(Mutation::to_string).collect()
     }
 
     #[test]

@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 
 use super::read;
 use super::rewrite::{rewritten, switch};
-use super::site::Change;
+use super::site::Mutation;
 use crate::paths;
 use crate::program::{answer, cannot_start, command};
 use crate::trouble::{Fallible, Trouble};
@@ -50,7 +50,7 @@ pub(super) enum Ran {
 
 impl Built {
     /// Copies the project, writes the changes into the copy, and builds its tests.
-    pub(super) fn of(changes: &[Change]) -> Fallible<Self> {
+    pub(super) fn of(changes: &[Mutation]) -> Fallible<Self> {
         let tree = paths::root().join("target/mutants/tree");
         copy_project(&tree)?;
         let mut compiled: BTreeSet<usize> = (0..changes.len()).collect();
@@ -194,8 +194,8 @@ fn write(file: &Path, bytes: &[u8]) -> Fallible<()> {
     })
 }
 
-fn write_changes(tree: &Path, changes: &[Change], with: &BTreeSet<usize>) -> Fallible<()> {
-    let mut by_file: BTreeMap<&str, Vec<(usize, &Change)>> = BTreeMap::new();
+fn write_changes(tree: &Path, changes: &[Mutation], with: &BTreeSet<usize>) -> Fallible<()> {
+    let mut by_file: BTreeMap<&str, Vec<(usize, &Mutation)>> = BTreeMap::new();
     for (number, change) in changes.iter().enumerate() {
         let of_file = by_file.entry(&change.file).or_default();
         if with.contains(&number) {
