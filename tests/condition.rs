@@ -30,7 +30,7 @@ fn weighed(draft: &Draft) -> Report {
     weigh_at_once(&case, problems)
 }
 
-fn part(draft: &Draft, name: &str) -> PartReport {
+fn part(draft: &Draft, name: PartName) -> PartReport {
     let report = weighed(draft);
     report
         .silver
@@ -69,17 +69,17 @@ fn a_point_count_replaces_the_estimate() {
     };
     assert!((likely - 0.06).abs() < 1e-12 && low < likely && likely < high);
     // The estimate was 20 %.
-    let (judged, counted) = (part(&tray(), "body"), part(&draft, "body"));
+    let (judged, counted) = (part(&tray(), PartName::Body), part(&draft, PartName::Body));
     assert!((counted.bleed - 0.06).abs() < 0.005 && judged.bleed > 0.15);
     assert!(counted.left_fraction > judged.left_fraction);
 }
 
 #[test]
 fn a_reading_changes_the_silver_left_and_not_the_bare_share() {
-    let before = part(&tray(), "body");
+    let before = part(&tray(), PartName::Body);
     let band = before.left_um.unwrap();
     for (um, higher) in [("25", true), ("3", false)] {
-        let after = part(&with(&[("parts[part=body].xrf_um", um)]), "body");
+        let after = part(&with(&[("parts[part=body].xrf_um", um)]), PartName::Body);
         let now = after.left_um.unwrap();
         assert_eq!(now.p50 > band.p50, higher, "{um}: {now:?} after {band:?}");
         // The range is narrower, and the bare share is unchanged.
@@ -89,7 +89,7 @@ fn a_reading_changes_the_silver_left_and_not_the_bare_share() {
     // Nine consistent readings almost settle it: 12 um where there is silver, on four fifths of the area.
     let nine = part(
         &with(&[("parts[part=body].xrf_um", "12 12 12; 12 12 12; 12 12 12")]),
-        "body",
+        PartName::Body,
     );
     let now = nine.left_um.unwrap().p50;
     assert!((now - 12.0 * (1.0 - nine.bleed)).abs() < 1.0, "{now}");
@@ -123,19 +123,19 @@ fn readings_are_read_with_their_method_and_error() {
 
 #[test]
 fn a_let_in_shield_has_no_number_until_it_is_measured() {
-    let shield = part(&tray(), "shield");
+    let shield = part(&tray(), PartName::Shield);
     assert!(shield.words.contains("its thickness is unknown"));
     assert!(shield.left_um.is_none() && shield.left_fraction.is_none());
     assert!(shield.cleanings_to_double.is_none());
     let measured = part(
         &with(&[("parts[part=shield].coulometric_um", "150")]),
-        "shield",
+        PartName::Shield,
     );
     assert!(measured.left_um.unwrap().p50 > 30.0);
     // Without that finding, the shield is plated like the rest.
     let mut plain = tray();
     plain.set_answer("C13", "", "");
-    assert!(part(&plain, "shield").left_um.is_some());
+    assert!(part(&plain, PartName::Shield).left_um.is_some());
 }
 
 /// A field, the typed text, and words of the message.

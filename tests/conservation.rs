@@ -121,7 +121,7 @@ fn each_step_has_a_line_to_agree_to_it_or_not() {
     let subject = Subject::new(advised);
     let blocks = PageName::SheetForConservation.blocks(&subject);
     let steps = subject.report().counsel.steps.iter();
-    let steps = steps.filter(|id| **id != *Treatment::Leave.id()).count();
+    let steps = steps.filter(|id| **id != Treatment::Leave).count();
     let rows = section(&blocks, "conservation.consent").map_or(0, |consent| {
         consent
             .iter()
@@ -190,7 +190,7 @@ fn several_of_a_kind_on_a_part_add_to_the_cost_and_not_to_the_loss_of_value() {
         let dents = report
             .options
             .iter()
-            .find(|o| &*o.treatment == "T08")
+            .find(|o| o.treatment == Treatment::Dents)
             .unwrap();
         (dents.cost.p50, report.value.as_it_is.p50)
     };

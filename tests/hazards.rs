@@ -195,11 +195,7 @@ fn verdicts(solved: &Solved) -> Vec<(Treatment, Vec<Verdict>)> {
 
 /// The word that introduces a treatment on the page of all treatments.
 fn page_word(t: Treatment, verdicts: &[Verdict], report: &Report) -> &'static str {
-    let option = report
-        .options
-        .iter()
-        .find(|o| o.treatment == t.id())
-        .unwrap();
+    let option = report.options.iter().find(|o| o.treatment == t).unwrap();
     let worst = worst(verdicts);
     let advised = report.counsel.steps.contains(&option.treatment);
     if advised {
@@ -208,7 +204,7 @@ fn page_word(t: Treatment, verdicts: &[Verdict], report: &Report) -> &'static st
             .counsel
             .steps
             .first()
-            .is_some_and(|first| first == "T17");
+            .is_some_and(|first| *first == Treatment::TestLead);
         assert!(
             worst.can_be_advised() || worst == Outcome::NeedsCheck && tested,
             "{} is advised in spite of {verdicts:?}",
@@ -245,13 +241,13 @@ fn every_place_agrees_with_the_rule_book() {
 
 fn weighing_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], report: &Report) {
     for (t, verdicts) in verdicts {
-        if let Some(option) = report.options.iter().find(|o| o.treatment == t.id()) {
+        if let Some(option) = report.options.iter().find(|o| o.treatment == *t) {
             let told: Vec<&str> = option.verdicts.iter().map(|v| v.reason.as_str()).collect();
             let asked: Vec<&str> = verdicts.iter().map(|v| v.reason.as_str()).collect();
             assert_eq!(told, asked, "{name}: {}", t.id());
         }
         // A course of one step is ruled out exactly if the rule book rules the step out.
-        let alone = report.courses.iter().filter(|c| c.steps == [t.id()]);
+        let alone = report.courses.iter().filter(|c| c.steps == [*t]);
         for course in alone {
             assert_eq!(
                 course.barred.is_empty(),
@@ -263,7 +259,7 @@ fn weighing_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], report: &
         }
         // A plan can be advised only if its first step can.
         for course in &report.courses {
-            if course.barred.is_empty() && course.steps.first().is_some_and(|s| *s == t.id()) {
+            if course.barred.is_empty() && course.steps.first().is_some_and(|s| s == t) {
                 assert!(
                     worst(verdicts).can_be_advised(),
                     "{name}: {:?} with {verdicts:?}",
@@ -321,10 +317,10 @@ fn food_page_agrees(name: &str, solved: &Solved, report: &Report, draft: &Draft)
 
 fn plan_agrees(name: &str, verdicts: &[(Treatment, Vec<Verdict>)], solved: &Solved) {
     for choice in &offer(solved).choices {
-        let Some(first) = choice.steps.first().and_then(|id| Treatment::parse(id)) else {
+        let Some(first) = choice.steps.first() else {
             continue;
         };
-        let (_, said) = verdicts.iter().find(|(t, _)| *t == first).unwrap();
+        let (_, said) = verdicts.iter().find(|(t, _)| t == first).unwrap();
         assert!(
             worst(said).can_be_advised(),
             "{name}: {:?} with {said:?}",

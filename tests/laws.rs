@@ -15,9 +15,8 @@ use leavewell_model::maths::probit;
 use leavewell_model::record::{Answer, Case, Part, ledger_of};
 use leavewell_model::report::{CourseReport, Report};
 use leavewell_model::silver::{FilmLoss, Layer, bleed_range, film_loss_um, held};
-use leavewell_model::terms::Text;
 use leavewell_model::terms::{Family, Kind};
-use leavewell_model::terms::{Goal, PartName, Route, Seen};
+use leavewell_model::terms::{Goal, PartName, Route, Seen, Treatment};
 use leavewell_model::value::{Fees, Selling};
 use leavewell_model::{Draft, weigh_json};
 use proptest::prelude::*;
@@ -81,7 +80,7 @@ fn check_chances(report: &Report) {
         "the families sum to {families}"
     );
     for k in &identity.kinds {
-        check_share(&k.kind, k.p);
+        check_share(k.kind.code(), k.p);
         assert!(k.low <= k.p && k.p <= k.high && k.low >= 0.0 && k.high <= 1.0);
     }
     for f in &identity.family_bars {
@@ -133,7 +132,7 @@ fn check_bounds(case: &Case, report: &Report) {
 /// Leaving alone and better care are always offered and never barred. A barred plan is never best and never
 /// advised. Percentiles are in order.
 fn check_courses(report: &Report) {
-    for steps in [["T00"], ["T01"]] {
+    for steps in [[Treatment::Leave], [Treatment::Keeping]] {
         let course = report.courses.iter().find(|c| c.steps == steps);
         let course = course.unwrap_or_else(|| panic!("{steps:?} is missing"));
         assert!(course.barred.is_empty(), "{steps:?} is barred");
@@ -381,14 +380,14 @@ proptest! {
             open.map(|c| worth(&plain, c)).fold(f64::NEG_INFINITY, f64::max)
         };
         let without = weighed(&case);
-        let leave = without.courses.iter().find(|c| c.steps == ["T00"]).unwrap();
+        let leave = without.courses.iter().find(|c| c.steps == [Treatment::Leave]).unwrap();
         prop_assert!(best(&without) >= worth(&plain, leave));
         // An opinion allows what was barred without one, and bars nothing.
         case.consents.conservator_opinion = true;
         let with = weighed(&case);
         // Each work is shown with better keeping if the best course has it, so keeping is ignored here.
         let work = |c: &CourseReport| {
-            let steps = c.steps.iter().filter(|t| **t != "T01");
+            let steps = c.steps.iter().filter(|t| **t != Treatment::Keeping);
             steps.copied().collect::<Vec<_>>()
         };
         for course in without.courses.iter().filter(|c| c.barred.is_empty()) {
@@ -472,9 +471,9 @@ proptest! {
         let case = random_case(tape);
         let report = weighed(&case);
         let offer = offer(&solve(&case));
-        let ids = |steps: &[Text]| -> Vec<String> {
-            let said = steps.iter().map(|step| step.get().to_owned());
-            said.filter(|id| id != "T00").collect()
+        let ids = |steps: &[Treatment]| -> Vec<Treatment> {
+            let done = steps.iter().copied();
+            done.filter(|step| *step != Treatment::Leave).collect()
         };
         let advised = &offer.choices[offer.advised];
         prop_assert_eq!(ids(&advised.steps), ids(&report.counsel.steps));
@@ -779,7 +778,7 @@ fn try_cases(first: u64, step: usize) -> (usize, usize) {
         }
         let report = weighed(&case);
         check_bounds(&case, &report);
-        let plates = report.counsel.steps.contains(&"T14a".into());
+        let plates = report.counsel.steps.contains(&Treatment::Replate);
         if speaks {
             guarded += 1;
             assert!(!plates, "case {seed} is told to replate: {file}");
@@ -901,14 +900,18 @@ fn a_quote_of_zero_costs_nothing_and_is_shown_as_quoted() {
     let file = dented_tray(&json!({"quotes": [{"treatment": "T08", "likely": 0, "fixed": true}]}));
     let report = weighed(&case_of(&file));
     check_finite(&report);
-    let dents = report.courses.iter().find(|c| c.steps == ["T08"]).unwrap();
+    let dents = report
+        .courses
+        .iter()
+        .find(|c| c.steps == [Treatment::Dents])
+        .unwrap();
     assert_eq!((dents.cost.p10, dents.cost.p90), (0.0, 0.0));
     let unquoted = weighed(&case_of(&dented_tray(&json!({}))));
     // Without the quote it may be shown only after a test.
     let dents = unquoted
         .courses
         .iter()
-        .find(|c| c.steps.iter().any(|step| *step == "T08"))
+        .find(|c| c.steps.contains(&Treatment::Dents))
         .unwrap();
     assert!(dents.cost.p10 > 0.0);
 }
@@ -956,7 +959,7 @@ fn a_barred_step_of_a_proposal_is_reported_with_its_reason_and_the_rest_is_weigh
     };
     let fixed = |id: &str| json!({"id": id, "treatment": id, "likely": 60, "fixed": true});
     let both = tray(json!([fixed("T01"), fixed("T14a")]));
-    assert_eq!(both.course.steps, ["T01"]);
+    assert_eq!(both.course.steps, [Treatment::Keeping]);
     let named = both
         .problems
         .iter()

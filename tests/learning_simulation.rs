@@ -390,7 +390,7 @@ fn right_figures_are_hardly_ever_accused() {
                 })
                 .collect();
             let record = record_of(Topic::Bills, &closings);
-            assert_eq!(record.said.len() as u64, n);
+            assert_eq!(record.predictions.len() as u64, n);
             let has = |alarm: Alarm| u32::from(record.alarms.contains(&alarm));
             side += has(Alarm::TooLow) + has(Alarm::TooHigh);
             narrow += has(Alarm::TooNarrow);
@@ -445,7 +445,7 @@ fn right_prices_are_seldom_accused_and_wrong_ones_found() {
                     );
                 }
                 let record = record_of(Topic::Prices, &closings);
-                assert_eq!(record.said.len() as u64, n);
+                assert_eq!(record.predictions.len() as u64, n);
                 assert!(!record.alarms.contains(&Alarm::TooNarrow), "{n}");
                 let off = [Alarm::TooLow, Alarm::TooHigh];
                 *side += u32::from(off.iter().any(|alarm| record.alarms.contains(alarm)));

@@ -335,6 +335,10 @@ fn no_sheet_names_a_treatment_without_its_caution_and_the_deferral_line() {
         // Every caution on the screen is also on the client's sheet and the file sheet.
         let (case, problems) = draft.read();
         let report = leavewell_model::counsel::weigh_at_once(&case, problems);
+        if !leavewell_model::record::is_enough_to_advise(&case) {
+            // The screen shows none of them either.
+            continue;
+        }
         for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
             let text = words(sheet, draft);
             for c in &report.cautions {
@@ -991,4 +995,41 @@ fn a_piece_not_looked_at_is_given_no_family_and_no_year() {
         "{file}"
     );
     assert!(!file.contains("if it is electroplate"), "{file}");
+}
+
+/// One threshold: where the answer advises nothing, no page and no plan does, and nothing is said of what work may set
+/// free.
+#[test]
+fn where_nothing_was_looked_at_no_page_and_no_plan_advises() {
+    let draft = draft(r#","piece":{"form":"teapot"},"market":{"likely":300}"#);
+    let of_work = caution("caution.T14a").unwrap().text;
+    for sheet in [PageName::SheetForClient, PageName::SheetForFile] {
+        let text = words(sheet, &draft);
+        assert!(text.contains(caution("caution.deferral").unwrap().text));
+        assert!(!text.contains(of_work), "{sheet:?}");
+    }
+    let looked_at = |draft: &Draft| {
+        let mut draft = draft.clone();
+        draft.set_answer("S03", "seen", "");
+        draft
+    };
+    let is_said = |page: PageName, said: &str| {
+        (
+            words(page, &draft).contains(said),
+            words(page, &looked_at(&draft)).contains(said),
+        )
+    };
+    assert_eq!(
+        is_said(PageName::Closer, "Too little is recorded to advise"),
+        (true, false)
+    );
+    assert_eq!(is_said(PageName::Catalogue, "Advised."), (false, true));
+    let choices = |draft: &Draft| {
+        let solved = leavewell_model::counsel::solve(&draft.read().0);
+        leavewell_model::counsel::offer::offer(&solved)
+            .choices
+            .len()
+    };
+    assert_eq!(choices(&draft), 1);
+    assert!(choices(&looked_at(&draft)) > 1);
 }

@@ -927,7 +927,7 @@ fn elsewhere_in_the_model_words_occur_only_with_what_they_name() {
         .collect();
     let with_what_they_name = [
         ("bench/alloy.rs", "", "names of the metals in its table"),
-        ("record/draft.rs", "", "why a file is no case"),
+        ("record/open_error.rs", "", "why a file is no case"),
         ("record/own_figures.rs", "", "why a file is none of figures"),
         ("record/schema/fields.rs", "", "the labels of its fields"),
         ("terms/vocabulary.rs", "", "the labels of its entries"),

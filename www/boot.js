@@ -5,6 +5,7 @@
 // On success, <html> has data-leavewell="ready" and the window gets a "leavewell-ready" event.
 // On failure, <html> has data-leavewell="failed" and the page shows a message.
 
+import { keepPlaces } from "./back.js";
 import { openStore } from "./kept.js";
 import { databaseOf } from "./photos.js";
 
@@ -86,10 +87,20 @@ class Program {
 
 // How this browser's locale writes a day, and the signs it puts into numbers. The words of the app are English, so a day
 // has the name of its month only where the locale is English too; elsewhere it has digits in the order of the locale.
-globalThis.leavewellLocale = locale(navigator.language);
+globalThis.leavewellLocale = localeOf(navigator.language);
+
+/** Where no locale is installed, one engine names one that is none. */
+function localeOf(language) {
+  try {
+    return locale(language);
+  } catch {
+    return locale("en");
+  }
+}
 
 function locale(language) {
   const english = language.startsWith("en");
+  /** @type {Intl.DateTimeFormatOptions} */
   const form = english ? { day: "numeric", month: "short" } : { day: "2-digit", month: "2-digit" };
   const days = new Intl.DateTimeFormat(language, { ...form, year: "numeric", timeZone: "UTC", numberingSystem: "latn" });
   const parts = new Intl.NumberFormat(language, { numberingSystem: "latn" }).formatToParts(1_234_567.8);
@@ -113,6 +124,7 @@ if (!carried && navigator.serviceWorker?.controller) {
 const workers = { answers: new Program("answers"), long: new Program("long") };
 let asked = 0;
 
+keepPlaces();
 start().then(
   () => {
     first?.remove();

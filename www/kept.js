@@ -8,11 +8,14 @@
 // stored unchanged. Without storage everything works in memory, and the page says so.
 
 const DATABASE = "leavewell";
+const ROOM = "leavewell-room";
 const WRITE_AFTER_MS = 250;
 const AGAIN_AFTER_MS = 5_000;
 const OPEN_WITHIN_MS = 5_000;
 /** After this long without an error, earlier errors no longer count. */
 const WELL_AFTER_MS = 30_000;
+/** How many earlier tabs a record remembers. */
+const MOST_PAST = 12;
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
 const OLD_CASE = "leavewell.case.";
@@ -25,8 +28,9 @@ const CRASHED = "leavewell.crashed";
 /** The name of this page for other tabs. */
 const TAB = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;
 
-// id -> {id, revision, text, entry, made, changed, binned?, by?, nth?}. `by` and `nth` say which tab made the text, and
-// with which of its changes. `saved` holds the text last known to be in the
+// id -> {id, revision, text, entry, made, changed, binned?, due?, by?, nth?, past?}. `by` and `nth` say which tab made
+// the text, and with which of its changes; `past` lists [by, nth] of the tabs before it; `due` is when its time in the
+// bin was first found to be over. `saved` holds the text last known to be in the
 // database, `dirty` the records not written yet, `clashes` those that another tab changed too.
 const records = new Map();
 const saved = new Map();
@@ -44,6 +48,8 @@ let timer = 0;
 let due = 0;
 let changes = 0;
 let stopped = false;
+/** Whether a write has failed since the last that did not. */
+let torn = false;
 
 // ---- start ------------------------------------------------------------------------------------------
 
@@ -71,12 +77,14 @@ export async function openStore() {
     flush();
     tellChange();
   });
+  // A photo could not be stored.
+  window.addEventListener("leavewell-unkept", () => (torn = true));
   window.addEventListener("pagehide", flush);
   document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && flush());
   listen();
   later();
   setTimeout(() => forget("sessionStorage", CRASHED), WELL_AFTER_MS);
-  if (database) navigator.storage?.persisted?.().then((yes) => settle(yes), () => {});
+  if (database) Promise.resolve(navigator.storage?.persisted?.() ?? false).then(settle, () => settle(false));
 }
 
 function openDatabase() {
@@ -97,9 +105,17 @@ function openDatabase() {
 function all() {
   return new Promise((resolve, reject) => {
     const asked = database.transaction("cases").objectStore("cases").getAll();
-    asked.onsuccess = () => resolve(asked.result);
+    asked.onsuccess = () => resolve(asked.result.map(whole));
     asked.onerror = () => reject(asked.error);
   });
+}
+
+/** A stored record. What is broken in it is made good, so that it can be shown, saved as a file and removed. */
+function whole(record) {
+  if (!record) return record;
+  const { text, revision, made } = record;
+  const asText = typeof text === "string" ? text : JSON.stringify(text) ?? "";
+  return { ...record, text: asText, revision: Number.isSafeInteger(revision) ? revision : 0, made: Number(made) || 0 };
 }
 
 function hold(record) {
@@ -141,16 +157,23 @@ async function adoptMirrors() {
     const { id, base, text, nth } = mirror ?? {};
     if (typeof id !== "string" || typeof text !== "string") continue;
     const record = records.get(id);
-    const sameTab = record && record.by === key.slice(MIRROR.length) && Number.isInteger(record.nth) && Number.isInteger(nth);
+    const tab = key.slice(MIRROR.length);
+    const known = record && [[record.by, record.nth], ...(record.past ?? [])].find(([by]) => by === tab)?.[1];
     if (!record) fresh(id, text);
-    else if (sameTab) {
-      // The tab wrote the record itself: the later of its two texts holds.
-      if (nth > record.nth) change(record, text);
-    } else if (record.revision === base || dirty.has(id)) change(record, text);
-    else if (record.text !== text) {
-      // The record has changed since, so both versions are kept.
-      fresh(newId(), text);
-      standing.found += 1;
+    // A later text of the same tab is stored, or was. A killed browser may bring back a mirror that was dropped.
+    else if (known >= nth) {
+      forget("localStorage", key);
+      continue;
+    } else {
+      const follows = record.revision === base || dirty.has(id) || (record.by === tab && nth > record.nth);
+      const differs = record.text !== text;
+      if (follows) change(record, text);
+      pass(record, tab, nth);
+      if (!follows && differs) {
+        // The record has changed since, so both versions are kept.
+        fresh(newId(), text);
+        standing.found += 1;
+      }
     }
     if (database) await flush();
     if (!database || dirty.size === 0) forget("localStorage", key);
@@ -198,6 +221,7 @@ const doers = {
     const record = records.get(id);
     if (!record) return;
     record.binned = Date.now();
+    delete record.due;
     dirty.add(id);
     flush();
     tellChange();
@@ -244,7 +268,7 @@ export function binned() {
   return [...records.values()]
     .filter((record) => record.binned)
     .sort((a, b) => b.binned - a.binned)
-    .map((record) => ({ ...record, days: Math.max(1, Math.ceil(BIN_DAYS - (Date.now() - record.binned) / DAY_MS)) }));
+    .map((record) => ({ ...record, days: Math.min(BIN_DAYS, Math.max(1, Math.ceil(BIN_DAYS - age(record)))) }));
 }
 
 export const textOf = (id) => records.get(id)?.text;
@@ -253,8 +277,14 @@ export const isBinned = (id) => Boolean(records.get(id)?.binned);
 export const openPiece = () => openId;
 export const hasStopped = () => stopped;
 
+const given = new Set();
+
+/** An id that no other piece has. */
 export function newId() {
-  return `${Date.now().toString(16)}-${Math.floor(Math.random() * 65_536).toString(16).padStart(4, "0")}`;
+  const id = `${Date.now().toString(16)}-${Math.floor(Math.random() * 65_536).toString(16).padStart(4, "0")}`;
+  if (given.has(id)) return newId();
+  given.add(id);
+  return id;
 }
 
 function fresh(id, text) {
@@ -266,8 +296,16 @@ function fresh(id, text) {
   return record;
 }
 
+/** Notes that a tab's changes up to this one are dealt with. */
+function pass(record, tab, nth) {
+  if (!Number.isInteger(nth)) return;
+  dirty.add(record.id);
+  record.past = [[tab, nth], ...(record.past ?? []).filter(([by]) => by !== tab)].slice(0, MOST_PAST);
+}
+
 function change(record, text) {
   if (record.text !== text || !saved.has(record.id)) {
+    if (record.by && record.by !== TAB) pass(record, record.by, record.nth);
     record.text = text;
     record.changed = Date.now();
     record.by = TAB;
@@ -313,6 +351,7 @@ async function write(id) {
   try {
     ({ theirs, emptied } = await compareAndPut(record));
   } catch (reason) {
+    torn = true;
     const full = reason?.name === "QuotaExceededError";
     // The browser may close a database, for example when its data is cleared; the next attempt reopens it.
     if (reason?.name === "InvalidStateError") database = await openDatabase().catch(() => database);
@@ -329,6 +368,7 @@ async function write(id) {
   record.revision += 1;
   saved.set(id, text);
   if (emptied) refill();
+  if (torn) renew();
   if (record.text === text && record.entry === entry && record.binned === bin) dirty.delete(id);
   else later();
   if (standing.failure) {
@@ -355,6 +395,24 @@ function writeTheOldWay({ id, text }) {
   }
 }
 
+/**
+ * Has the browser begin a new log. One engine goes on in the log that a full disk has torn, finds it broken at the next
+ * start and then drops everything. It begins another once it has written some megabytes, in values of modest size.
+ */
+function renew() {
+  torn = false;
+  const asked = indexedDB.open(ROOM, 1);
+  asked.onupgradeneeded = () => {
+    const store = asked.result.createObjectStore("room", { autoIncrement: true });
+    for (let n = 0; n < 200; n += 1) store.add("x".repeat(30_000));
+  };
+  asked.onerror = () => (torn = true);
+  asked.onsuccess = () => {
+    asked.result.close();
+    indexedDB.deleteDatabase(ROOM);
+  };
+}
+
 /** The browser made the store anew: everything that was in it is written again. */
 function refill() {
   for (const id of saved.keys()) if (records.has(id)) dirty.add(id);
@@ -373,7 +431,7 @@ function compareAndPut(record) {
     let emptied = false;
     const asked = store.get(record.id);
     asked.onsuccess = () => {
-      const now = asked.result;
+      const now = whole(asked.result);
       if (!now && saved.size > 0) {
         const counted = store.count();
         counted.onsuccess = () => (emptied = counted.result === 0);
@@ -493,9 +551,24 @@ export async function removeForGood(id) {
   tellChange();
 }
 
+/** The days a piece has been in the bin. A clock that was behind put it there before its own last change. */
+function age({ binned: since, changed }) {
+  return (Date.now() - Math.max(Number(since) || Date.now(), Number(changed) || 0)) / DAY_MS;
+}
+
+/**
+ * Deletes what has been in the bin for its time, a day after that was first seen: for a day at least, a clock that is
+ * wrong deletes nothing.
+ */
 function emptyBin() {
-  for (const { id, binned: since } of records.values()) {
-    if (since && Date.now() - since > BIN_DAYS * DAY_MS) removeForGood(id).catch(() => {});
+  for (const record of binned()) {
+    const { id, due } = record;
+    const over = age(record) > BIN_DAYS;
+    if (over && due && Date.now() - due > DAY_MS) removeForGood(id).catch(() => {});
+    else if (over !== Boolean(due)) {
+      records.get(id).due = over ? Date.now() : undefined;
+      dirty.add(id);
+    }
   }
 }
 
@@ -536,7 +609,7 @@ async function follow(id) {
   if (!database || stopped) return;
   const theirs = await new Promise((resolve) => {
     const asked = database.transaction("cases").objectStore("cases").get(id);
-    asked.onsuccess = () => resolve(asked.result);
+    asked.onsuccess = () => resolve(whole(asked.result));
     asked.onerror = () => resolve(undefined);
   });
   const mine = records.get(id);
@@ -587,6 +660,8 @@ export async function keepBoth(id) {
   const copy = newId();
   fresh(copy, mine);
   await flush();
+  // The copy holds what the mirror holds.
+  if (!dirty.has(copy)) forgetMirror(id, mine);
   tell("shelf");
   tell("open", copy);
   tellChange();
@@ -619,15 +694,22 @@ export function tellChange() {
 
 // ---- localStorage, where it is --------------------------------------------------------------------------
 
+/** @typedef {"localStorage" | "sessionStorage"} StorageName */
+
+/** @param {StorageName} storage */
 function recall(storage, key) {
   return attempt(() => window[storage].getItem(key)) ?? null;
 }
 
-/** Returns whether it was stored. */
+/**
+ * Returns whether it was stored.
+ * @param {StorageName} storage
+ */
 function remember(storage, key, text) {
   return attempt(() => (window[storage].setItem(key, text), true)) ?? false;
 }
 
+/** @param {StorageName} storage */
 function forget(storage, key) {
   attempt(() => window[storage].removeItem(key));
 }

@@ -35,31 +35,45 @@ async function within(caseId, mode, work) {
   }
 }
 
-/** Every photo of a case, as stored. */
-export function photosOf(caseId) {
-  return within(caseId, "readonly", (store) => store.getAll());
+/** Every photo of a case. */
+export async function photosOf(caseId) {
+  return (await within(caseId, "readonly", (store) => store.getAll())).map(asBlob);
 }
 
 /** The photo under a key; undefined where there is none. */
-export function photoAt(caseId, key) {
-  return within(caseId, "readonly", (store) => store.get(key));
+export async function photoAt(caseId, key) {
+  return asBlob(await within(caseId, "readonly", (store) => store.get(key)));
 }
 
-/** Stores a photo from elsewhere: {key, blob, width, height, on}. */
-export function putPhoto(caseId, photo) {
-  return within(caseId, "readwrite", (store) => store.put(photo));
+export async function photosUnder(caseId, part) {
+  return (await within(caseId, "readonly", (store) => store.getAll(IDBKeyRange.bound(`${part}/`, `${part}0`, false, true)))).map(asBlob);
 }
 
-export function photosUnder(caseId, part) {
-  return within(caseId, "readonly", (store) => store.getAll(IDBKeyRange.bound(`${part}/`, `${part}0`, false, true)));
+/** Stores a new photo of a part. */
+export function keepPhoto(caseId, part, { at, ...photo }) {
+  return putPhoto(caseId, { key: `${part}/${at.toString(36)}`, ...photo });
+}
+
+/** Stores a photo: {key, blob, width, height, on}. Some browsers take no blobs in a private window, but take bytes. */
+export async function putPhoto(caseId, photo) {
+  const { blob, ...rest } = photo;
+  try {
+    await stored(caseId, photo, blob.size).catch(async () => stored(caseId, { ...rest, type: blob.type, bytes: await blob.arrayBuffer() }, blob.size));
+  } catch (reason) {
+    window.dispatchEvent(new CustomEvent("leavewell-unkept"));
+    throw reason;
+  }
 }
 
 /** Stores a photo and reads it back: on a full disk some browsers say it is stored and drop it. */
-export async function keepPhoto(caseId, part, { at, ...photo }) {
-  const key = `${part}/${at.toString(36)}`;
-  await within(caseId, "readwrite", (store) => store.put({ key, ...photo }));
-  const held = await within(caseId, "readonly", (store) => store.get(key));
-  if (held?.blob?.size !== photo.blob.size) throw new Error("the photo was not stored");
+async function stored(caseId, photo, size) {
+  await within(caseId, "readwrite", (store) => store.put(photo));
+  const held = await photoAt(caseId, photo.key);
+  if (held?.blob?.size !== size) throw new Error("the photo was not stored");
+}
+
+function asBlob(photo) {
+  return photo?.bytes ? { ...photo, blob: new Blob([photo.bytes], { type: photo.type }) } : photo;
 }
 
 export function removePhoto(caseId, key) {

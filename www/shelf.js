@@ -257,7 +257,7 @@ class ShelfKeeping extends HTMLElement {
     let text;
     let opened;
     try {
-      text = await file.text();
+      text = await textOfFile(file);
       opened = await ask("open-file", text);
     } catch {
       this.#fail("The file could not be read.", "Check that it is still where it was, then choose it again.");
@@ -268,7 +268,7 @@ class ShelfKeeping extends HTMLElement {
       return;
     }
     this.#say("");
-    const sorted = opened.cases.map(sortOut);
+    const sorted = sortOut(opened.cases);
     const [only] = sorted;
     if (!opened.shelf && !opened.damage && !only.problem && only.unused.length === 0) await this.#openOne(only);
     else await this.#openMany(opened, sorted, { name: file.name, text });
@@ -397,7 +397,8 @@ class ShelfKeeping extends HTMLElement {
   }
 
   async #putPhotos(chosen, photos) {
-    const keys = new Map(chosen.map(({ id, named }) => [named, id]));
+    // Of two entries with one key the first has the photos.
+    const keys = new Map(chosen.map(({ id, named }) => [named, id]).reverse());
     for (const { case: of, data, ...photo } of photos) {
       const id = keys.get(of);
       if (id) await putPhoto(id, { ...photo, blob: blobOf(data) });
@@ -405,15 +406,29 @@ class ShelfKeeping extends HTMLElement {
   }
 }
 
-/** The effect of importing a case: added, changed or same. `named` is its key in the file. */
-function sortOut({ id: named, ...rest }) {
-  const found = { ...rest, named };
-  const id = named || listed().find(({ text }) => text === found.text)?.id || newId();
-  const here = textOf(id);
-  if (here === undefined) return { ...found, id, kind: "added" };
-  // A piece in the bin stays there; the file's copy becomes a separate piece.
-  if (isBinned(id)) return { ...found, id: newId(), kind: "added" };
-  return { ...found, id, kind: here === found.text ? "same" : "changed" };
+/** The text of a file: UTF-16 where it begins with that mark, else UTF-8. */
+async function textOfFile(file) {
+  const bytes = await file.arrayBuffer();
+  const [first, second] = new Uint8Array(bytes, 0, Math.min(2, bytes.byteLength));
+  const kind = first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : "utf-8";
+  return new TextDecoder(kind).decode(bytes);
+}
+
+/** The effect of importing each case: added, changed or same. `named` is its key in the file. */
+function sortOut(cases) {
+  const taken = new Map();
+  return cases.map(({ id: named, ...rest }) => {
+    const found = { ...rest, named };
+    const id = named || listed().find(({ text }) => text === found.text)?.id || newId();
+    // Of two entries with one key the second becomes a separate piece, unless it says the same.
+    if (taken.has(id)) return { ...found, id: newId(), kind: taken.get(id) === found.text ? "same" : "added" };
+    taken.set(id, found.text);
+    const here = textOf(id);
+    if (here === undefined) return { ...found, id, kind: "added" };
+    // A piece in the bin stays there; the file's copy becomes a separate piece.
+    if (isBinned(id)) return { ...found, id: newId(), kind: "added" };
+    return { ...found, id, kind: here === found.text ? "same" : "changed" };
+  });
 }
 
 async function checkedWords(checksum, cases, photos) {
@@ -606,6 +621,23 @@ class RecordChanges extends HTMLElement {
     this.replaceChildren(field, rows.length ? table : make("p", {}, "Nothing has changed."), again);
   }
 }
+
+// ---- what an undo changed -----------------------------------------------------------------------------------
+
+const UNDONE_FOR_MS = 12_000;
+let saying = 0;
+
+window.addEventListener("leavewell-store", async ({ detail: { do: what, id: word, text: theirs, entry: mine } }) => {
+  if (what !== "undone") return;
+  const { differences } = await compare({ mine, theirs }).catch(() => ({ differences: [] }));
+  const [first, ...others] = differences;
+  const place = document.getElementById("undone");
+  if (!first || !place) return;
+  const more = others.length > 0 ? `, and ${others.length} more` : "";
+  place.textContent = `${word}. ${first.name}: ${first.mine || "nothing said"}${more}.`;
+  clearTimeout(saying);
+  saying = setTimeout(() => (place.textContent = ""), UNDONE_FOR_MS);
+});
 
 // ---- when the app has stopped -------------------------------------------------------------------------------
 

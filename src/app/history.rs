@@ -1,4 +1,4 @@
-//! Undo and redo for the open record.
+//! Undo and redo for the open record and its walk on the owner's road.
 //!
 //! Invariant: an undo followed by a redo gives the same record. Continued typing in one field is one step, so
 //! an undo takes back the words typed and not a single letter.
@@ -6,24 +6,28 @@
 use std::rc::Rc;
 
 use leavewell_model::Draft;
+use leavewell_model::road::RoadWalk;
 
 /// The largest number of steps kept.
 const MOST: usize = 200;
 
-/// The records before the current one and, after an undo, those after it.
+/// A record, and the questions of the owner's road that were put when it stood.
+pub type Moment = (Rc<Draft>, Rc<RoadWalk>);
+
+/// The moments before the current one and, after an undo, those after it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct History {
-    past: Vec<Rc<Draft>>,
-    future: Vec<Rc<Draft>>,
+    past: Vec<Moment>,
+    future: Vec<Moment>,
     /// The field that changed last, and its text after the change.
     last: Option<(String, String)>,
 }
 
 impl History {
-    /// Notes the record before a change of `field`, in which `text` stands now. An empty field is
+    /// Notes the moment before a change of `field`, in which `text` stands now. An empty field is
     /// always a separate step.
     #[must_use]
-    pub fn noted(&self, before: &Draft, field: String, text: String) -> Self {
+    pub fn noted(&self, before: Moment, field: String, text: String) -> Self {
         let going_on = self.last.as_ref().is_some_and(|(known, was)| {
             !field.is_empty()
                 && *known == field
@@ -34,7 +38,7 @@ impl History {
             if past.len() == MOST {
                 past.remove(0);
             }
-            past.push(Rc::new(before.clone()));
+            past.push(before);
         }
         Self {
             past,
@@ -43,32 +47,32 @@ impl History {
         }
     }
 
-    /// The record one step back, and the history after that undo. `None` if there is no step back.
+    /// The moment one step back, and the history after that undo. `None` if there is no step back.
     #[must_use]
-    pub fn back(&self, now: &Draft) -> Option<(Draft, Self)> {
+    pub fn back(&self, now: Moment) -> Option<(Moment, Self)> {
         let (before, past) = self.past.split_last()?;
         let mut future = self.future.clone();
-        future.push(Rc::new(now.clone()));
+        future.push(now);
         let history = Self {
             past: past.to_vec(),
             future,
             last: None,
         };
-        Some(((**before).clone(), history))
+        Some((before.clone(), history))
     }
 
-    /// The record one step forward, and the history after that redo. `None` if there is no step forward.
+    /// The moment one step forward, and the history after that redo. `None` if there is no step forward.
     #[must_use]
-    pub fn forth(&self, now: &Draft) -> Option<(Draft, Self)> {
+    pub fn forth(&self, now: Moment) -> Option<(Moment, Self)> {
         let (next, future) = self.future.split_last()?;
         let mut past = self.past.clone();
-        past.push(Rc::new(now.clone()));
+        past.push(now);
         let history = Self {
             past,
             future: future.to_vec(),
             last: None,
         };
-        Some(((**next).clone(), history))
+        Some((next.clone(), history))
     }
 
     /// Whether an undo and a redo are possible, in that order.
@@ -82,14 +86,14 @@ impl History {
 mod tests {
     use super::*;
 
-    fn draft(name: &str) -> Draft {
+    fn draft(name: &str) -> Moment {
         let mut draft = Draft::default();
         draft.set("piece.name", name);
-        draft
+        (Rc::new(draft), Rc::default())
     }
 
     fn typed(history: &History, from: &str, to: &str) -> History {
-        history.noted(&draft(from), "piece.name".to_owned(), to.to_owned())
+        history.noted(draft(from), "piece.name".to_owned(), to.to_owned())
     }
 
     #[test]
@@ -98,10 +102,10 @@ mod tests {
         for (from, to) in [("", "P"), ("P", "Po"), ("Po", "Pot"), ("Pot", "Po")] {
             history = typed(&history, from, to);
         }
-        let (back, left) = history.back(&draft("Po")).unwrap();
+        let (back, left) = history.back(draft("Po")).unwrap();
         assert_eq!(back, draft(""));
         assert_eq!(left.can(), (false, true));
-        let (forth, _) = left.forth(&back).unwrap();
+        let (forth, _) = left.forth(back).unwrap();
         assert_eq!(forth, draft("Po"));
     }
 
@@ -109,14 +113,14 @@ mod tests {
     fn a_new_word_or_another_field_starts_a_new_step() {
         let history = typed(&History::default(), "", "seen");
         let history = typed(&history, "seen", "absent");
-        let history = history.noted(&draft("absent"), "piece.form".to_owned(), "tray".to_owned());
+        let history = history.noted(draft("absent"), "piece.form".to_owned(), "tray".to_owned());
         assert_eq!(history.past.len(), 3);
     }
 
     #[test]
     fn a_change_after_an_undo_discards_the_redo_steps() {
         let history = typed(&History::default(), "", "Pot");
-        let (_, history) = history.back(&draft("Pot")).unwrap();
+        let (_, history) = history.back(draft("Pot")).unwrap();
         let history = typed(&history, "", "Tray");
         assert_eq!(history.can(), (true, false));
         let again = typed(&history, "Tray", "Trays");
@@ -127,9 +131,9 @@ mod tests {
     fn the_history_keeps_a_limited_number_of_steps() {
         let mut history = History::default();
         for n in 0..=MOST {
-            history = history.noted(&draft(&n.to_string()), String::new(), String::new());
+            history = history.noted(draft(&n.to_string()), String::new(), String::new());
         }
         assert_eq!(history.past.len(), MOST);
-        assert_eq!(*history.past[0], draft("1"));
+        assert_eq!(history.past[0], draft("1"));
     }
 }

@@ -11,11 +11,11 @@ use leavewell_model::{Draft, Problem};
 use leavewell_pages::learning::LearningQuestion;
 use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::{MOST_BYTES, TableQuestion, decode};
-use leavewell_pages::with_taught;
-use leavewell_worker::ask::{Ask, Reply};
+use leavewell_worker::ask::{Ask, Question, Reply};
 use yew::prelude::*;
 
 use super::examples::{EXAMPLES, WORKED};
+use super::kept_walk::{text_of, walk_in};
 use super::pages::bench::{bench_page, closer_page, treatments_page};
 use super::pages::condition::condition_page;
 use super::pages::counsel::counsel_page;
@@ -28,7 +28,7 @@ use super::pages::piece::piece_page;
 use super::pages::plan::plan_page;
 use super::pages::road::road_page;
 use super::pages::sheet::{done_page, sheet_page};
-use super::pages::shelf::shelf_page;
+use super::pages::shelf::{START_FORM, START_NAME, shelf_page};
 use super::pages::stock::SEARCH;
 use super::pages::stock::paper::{labels_page, list_page};
 use super::pages::stock::quick::{FIRST, next_piece, typed_piece};
@@ -42,6 +42,7 @@ use super::parts::marks::press;
 use super::parts::places::places;
 use super::parts::terms::explain;
 use super::platform::{clock, file, locale, page, store, worker};
+use super::reader::Reader;
 use super::route::Route;
 use super::state::{
     Action, AdvisedPiece, Effect, Lessons, Likeness, LoadedPage, Notice, Open, SaveState,
@@ -83,6 +84,8 @@ pub struct App {
     effect: Callback<Effect>,
     /// The screen rendered last, and its piece.
     shown: String,
+    /// Whether a part was chosen whose questions are not drawn yet.
+    part_chosen: bool,
     /// The current live answer.
     line: String,
     /// The current file reader. Dropping it would stop it, so the app keeps it until the next one.
@@ -158,6 +161,7 @@ impl Component for App {
             act: link.callback(Msg::Act),
             effect: link.callback(Msg::Effect),
             shown: String::new(),
+            part_chosen: false,
             line: String::new(),
             reading: None,
             announcing: None,
@@ -205,7 +209,7 @@ impl Component for App {
             }
             Msg::Store(store::Event::PlanAsked(question)) => {
                 // Plans do not depend on the open record, and only the newest question counts.
-                worker::ask(Ask::Plan, 0, &question);
+                worker::ask(&Ask::Plan.into(), 0, &question);
                 None
             }
             Msg::Effect(effect) => {
@@ -311,7 +315,7 @@ impl Component for App {
                 self.ask_lessons();
             }
             if self.route == Route::Guide {
-                worker::ask(Ask::Guide, 0, WORKED.text);
+                worker::ask(&Ask::Guide.into(), 0, WORKED.text);
             }
             // A screen reader reads the answer of a new screen in its place on the page.
             self.announcing = None;
@@ -322,6 +326,9 @@ impl Component for App {
             if moved && !first {
                 page::focus_heading();
             }
+            page::shown();
+        } else if std::mem::take(&mut self.part_chosen) {
+            page::part_chosen();
         } else if answer != self.line {
             let link = ctx.link().clone();
             self.announcing = Some(clock::after(ANNOUNCE_AFTER_MS, move || {
@@ -345,6 +352,13 @@ impl App {
     /// Applies an action and stores its changes on this device. Returns whether anything changed.
     fn take(&mut self, action: Action) -> bool {
         let answered = matches!(action, Action::Answered(..));
+        let stepped = match action {
+            Action::Undo => text::UNDONE,
+            Action::Redo => text::REDONE,
+            _ => "",
+        };
+        let before = self.state.open.clone().filter(|_| !stepped.is_empty());
+        let chosen = matches!(action, Action::SelectPart(_));
         let advised: Vec<String> = match &action {
             Action::Advised(pieces) => pieces.iter().map(|piece| piece.id.clone()).collect(),
             _ => Vec::new(),
@@ -371,6 +385,10 @@ impl App {
                 store::keep_entry(&shown.advice_for(&draft));
             }
         }
+        if let (true, Some(before), Some(now)) = (changed, &before, &self.state.open) {
+            store::say_undone(stepped, &before.draft.to_json(), &now.draft.to_json());
+        }
+        self.part_chosen |= chosen;
         if let Some(event) = event {
             self.freeze(event);
         }
@@ -411,7 +429,18 @@ impl App {
             self.asked.clear();
             self.awaited.clear();
         }
+        if before.opened_at == self.state.opened_at && before.walk != self.state.walk {
+            let id = self.state.open.as_ref().map_or("", |open| &open.id);
+            store::keep_walk(id, &text_of(&self.state.walk));
+        }
         if before.opened_at != self.state.opened_at {
+            if let Some(open) = &self.state.open {
+                let walk = walk_in(&store::walk(&open.id), &open.case);
+                // A new piece may have its first answer on the way already.
+                if !walk.is_empty() {
+                    self.act.emit(Action::Walked(walk));
+                }
+            }
             self.note_open();
             // It may have been put up for sale together with others.
             let open = self.state.open.as_ref();
@@ -500,7 +529,7 @@ impl App {
             pieces,
         };
         let text = serde_json::to_string(&question).unwrap_or_default();
-        worker::ask(Ask::Learning, 0, &text);
+        worker::ask(&Ask::Learning.into(), 0, &text);
     }
 
     /// Asks for the price of the open piece's lot, shared out over every record that is in it.
@@ -511,7 +540,7 @@ impl App {
         let own = (open.id.clone(), open.draft.to_json());
         let pieces: Vec<(String, String)> = stored.chain([own]).collect();
         let question = serde_json::to_string(&(&open.case.lot.id, pieces));
-        worker::ask(Ask::ShareLot, 0, &question.unwrap_or_default());
+        worker::ask(&Ask::ShareLot.into(), 0, &question.unwrap_or_default());
     }
 
     /// Writes what each record of a lot was bought for: into the open piece, and into the others together.
@@ -557,7 +586,7 @@ impl App {
             .is_some_and(|preview| preview.columns == now.columns);
         if question(before).as_ref() != Some(&now) && !is_read {
             let text = serde_json::to_string(&now).unwrap_or_default();
-            worker::ask(Ask::ReadTable, 0, &text);
+            worker::ask(&Ask::ReadTable.into(), 0, &text);
         }
     }
 
@@ -644,9 +673,9 @@ impl App {
     fn ask_for(&mut self, asks: &[Ask]) {
         let Some(open) = &self.state.open else { return };
         let (generation, record) = (open.generation, open.draft.to_json());
-        let record = with_taught(&self.state.lessons.taught, &record);
         for ask in asks {
-            worker::ask(*ask, generation, &record);
+            let question = Question::with_taught(*ask, &self.state.lessons.taught);
+            worker::ask(&question, generation, &record);
             let topic = ask.topic();
             self.asked.retain(|(asked, _)| asked.topic() != topic);
             self.asked.push((*ask, generation));
@@ -683,9 +712,10 @@ impl App {
         }
         while let Some(id) = self.to_price.first() {
             if let Some(text) = store::case_text(id) {
-                let record = with_taught(&self.state.lessons.taught, &text);
+                let taught = &self.state.lessons.taught;
+                let question = Question::with_taught(Ask::ExpectedOfStock, taught);
                 self.price_turn += 1;
-                worker::ask(Ask::ExpectedOfStock, self.price_turn, &record);
+                worker::ask(&question, self.price_turn, &text);
                 return;
             }
             self.to_price.remove(0);
@@ -726,7 +756,7 @@ impl App {
         let id = line.id.clone();
         match store::case_text(&id) {
             Some(text) => {
-                worker::ask(Ask::Line, 0, &text);
+                worker::ask(&Ask::Line.into(), 0, &text);
                 self.advising = Some(id);
             }
             None => self.unadvised.push(id),
@@ -1040,20 +1070,19 @@ impl App {
     fn carry_out(&mut self, effect: Effect) {
         let act = &self.act;
         match effect {
-            Effect::New { name, form } => {
-                let mut draft = begun();
-                draft.set("piece.name", &name);
-                draft.set("piece.form", &form);
-                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
-                    tell(fault, None, act);
-                }
-                open_new(draft, Route::Piece, act);
+            Effect::New => open_new(started(act), Route::Piece, act),
+            Effect::Restore => {
+                act.emit(Action::ReadAs(Reader::Restorer));
+                open_new(started(act), Route::Condition, act);
+            }
+            Effect::Deal => {
+                act.emit(Action::ReadAs(Reader::Dealer));
+                page::focus_on("quick-title");
+                page::focus_field(FIRST);
             }
             Effect::Ask(form) => {
-                let mut draft = begun();
-                if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
-                    tell(fault, None, act);
-                }
+                let draft = started(act);
+                let form = form.or_else(|| draft.form());
                 open_new(draft, Route::Road(RoadQuestion::Form), act);
                 if let Some(form) = form {
                     act.emit(Action::Answered(RoadQuestion::Form, form.id()));
@@ -1163,7 +1192,7 @@ impl App {
                     Some(serde_json::json!({ "record": record, "advised": line.answer }))
                 });
                 let question = pieces.collect::<serde_json::Value>().to_string();
-                worker::ask(Ask::WriteTable, 0, &question);
+                worker::ask(&Ask::WriteTable.into(), 0, &question);
             }
             Effect::Another(id, likeness) => match Self::stored_draft(&id) {
                 Some(draft) => {
@@ -1221,6 +1250,20 @@ impl App {
     }
 }
 
+/// A new record with what was typed on the first screen to start a piece, and with the person's own figures; says so
+/// where those cannot be used.
+fn started(act: &Callback<Action>) -> Draft {
+    let mut draft = begun();
+    for (field, path) in [(START_NAME, "piece.name"), (START_FORM, "piece.form")] {
+        draft.set(path, &page::typed_in(field));
+        store::keep_starting(field, "");
+    }
+    if let Some(Err(fault)) = store::figures().map(|own| draft.lay_figures(&own)) {
+        tell(fault, None, act);
+    }
+    draft
+}
+
 /// A new record with what the person's pieces begin with.
 fn begun() -> Draft {
     let mut draft = Draft::default();
@@ -1270,9 +1313,14 @@ fn other_answer() -> String {
 
 /// The state stored on this device.
 fn stored_state() -> State {
+    let open = store::last_open();
+    let walk = open
+        .as_ref()
+        .map(|open| walk_in(&store::walk(&open.id), &open.case));
     State {
         shelf: Rc::new(store::shelf()),
-        open: store::last_open().map(Rc::new),
+        walk: Rc::new(walk.unwrap_or_default()),
+        open: open.map(Rc::new),
         theme: store::theme(),
         reader: store::reader(),
         begins_with_own: store::figures().is_some(),
@@ -1420,6 +1468,10 @@ fn steps(shown: bool, (back, forth): (bool, bool), act: &Callback<Action>) -> El
         .hidden(!shown)
         .el(step(text::UNDO, back, "Control+Z", Action::Undo))
         .el(step(text::REDO, forth, "Control+Shift+Z", Action::Redo))
+        // A script of the page says in it what a step changed.
+        .el(el("p", "undone")
+            .attr("id", "undone")
+            .attr("data-said", "true"))
 }
 
 /// The list of changes to the open piece.

@@ -14,19 +14,20 @@ use leavewell_model::ledger::findings;
 use leavewell_model::record::{PredictedWhen, is_enough_to_advise, ledger_of, put_size, size_text};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
 use leavewell_model::road::{self, RoadQuestion, RoadWalk};
-use leavewell_model::terms::{Currency, Form, PartName, Seen, StockStatus, capital};
+use leavewell_model::terms::{Currency, Form, PartName, Seen, StockStatus, Word, capital};
 use leavewell_model::{Case, Draft, Problem, Report};
 use leavewell_pages::learning::Learning;
 use leavewell_pages::sheet_text::{Form as SheetForm, Recipient};
 use leavewell_pages::stock_table::{TablePreview, TableQuestion};
 use leavewell_pages::{Block, PageName};
-use serde_json::{Value, json};
 
-use super::history::History;
+use super::history::{History, Moment};
 use super::parts::share;
 use super::reader::Reader;
+pub use super::shelf_line::{ShelfLine, StockLine};
+use super::shelf_line::{form_words, name_of};
 use super::stock_book::{BookChange, StockBook};
-use super::wording::{keeping, owner, shelf, shell};
+use super::wording::{keeping, owner, shell};
 use crate::app::parts::words::joined;
 
 /// How many unanswered questions the Look screen puts first.
@@ -198,168 +199,6 @@ pub enum Target {
     Entry(&'static str, usize, &'static str),
 }
 
-/// One line of the shelf.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct ShelfLine {
-    /// The key of the piece's stored record.
-    pub id: String,
-    /// The owner's name for it.
-    pub name: String,
-    /// Its form in words; empty if unknown.
-    pub form: String,
-    /// The first sentence of the last answer, which names the plan and nothing else.
-    pub answer: String,
-    /// The treatments in that answer, so that the shelf shows their cautions.
-    pub steps: Vec<String>,
-    /// Why the record cannot be read, if so.
-    pub unreadable: Option<String>,
-    /// What the stock book says of it.
-    pub stock: StockLine,
-}
-
-/// What the stock book says of a piece. Amounts are in its currency.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct StockLine {
-    /// The stock number; may be empty.
-    pub number: String,
-    /// What it is made of and how, as far as it is known; may be empty.
-    pub kind: String,
-    /// Where it is; may be empty.
-    pub place: String,
-    /// Where it stands.
-    pub status: Option<StockStatus>,
-    /// What was paid for it.
-    pub paid: Option<f64>,
-    /// The bills for work on it, together.
-    pub spent: Option<f64>,
-    /// The price asked for it.
-    pub asking: Option<f64>,
-    /// The most to pay for it, while it is looked at and not bought, by the last answer.
-    pub most: Option<f64>,
-    /// The currency of the amounts.
-    pub currency: Option<Currency>,
-}
-
-impl StockLine {
-    fn of_case(case: &Case) -> Self {
-        let bills = case.done.iter().filter_map(|done| done.bill);
-        let stock = &case.stock;
-        Self {
-            number: stock.number.clone(),
-            kind: String::new(),
-            place: stock.place.clone(),
-            status: case.stock_status(),
-            paid: stock.paid,
-            spent: bills.reduce(|sum, bill| sum + bill),
-            asking: stock.asking,
-            most: None,
-            currency: case.market.currency,
-        }
-    }
-
-    /// The most to pay, unless it is bought.
-    #[must_use]
-    pub fn most_while_looking(&self) -> Option<f64> {
-        let is_looked_at = matches!(self.status, None | Some(StockStatus::Looking));
-        self.most.filter(|_| is_looked_at && self.paid.is_none())
-    }
-
-    fn to_value(&self) -> Value {
-        json!({
-            "number": self.number,
-            "kind": self.kind,
-            "place": self.place,
-            "status": self.status.map(StockStatus::id),
-            "paid": self.paid,
-            "spent": self.spent,
-            "asking": self.asking,
-            "most": self.most,
-            "currency": self.currency.map(Currency::id),
-        })
-    }
-
-    fn from_value(value: &Value) -> Self {
-        let text = |field: &str| value[field].as_str().unwrap_or_default();
-        let amount = |field: &str| value[field].as_f64();
-        Self {
-            number: text("number").to_owned(),
-            kind: text("kind").to_owned(),
-            place: text("place").to_owned(),
-            status: StockStatus::parse(text("status")),
-            paid: amount("paid"),
-            spent: amount("spent"),
-            asking: amount("asking"),
-            most: amount("most"),
-            currency: Currency::parse(text("currency")),
-        }
-    }
-}
-
-impl ShelfLine {
-    /// The line as stored.
-    #[must_use]
-    pub fn to_value(&self) -> Value {
-        json!({
-            "id": self.id,
-            "name": self.name,
-            "form": self.form,
-            "answer": self.answer,
-            "steps": self.steps,
-            "unreadable": self.unreadable,
-            "stock": self.stock.to_value(),
-        })
-    }
-
-    /// The line of a record that was never opened.
-    #[must_use]
-    pub fn of_draft(id: &str, draft: &Draft) -> Self {
-        let (case, _) = draft.read();
-        Self {
-            id: id.to_owned(),
-            name: name_of(draft),
-            form: form_words(&case),
-            answer: if is_enough_to_advise(&case) {
-                String::new()
-            } else {
-                owner::TOO_LITTLE.to_owned()
-            },
-            stock: StockLine::of_case(&case),
-            ..Self::default()
-        }
-    }
-
-    /// The line of a changed record, with the advice of this one until it is weighed anew.
-    #[must_use]
-    pub fn advice_for(&self, draft: &Draft) -> Self {
-        let mut line = Self::of_draft(&self.id, draft);
-        line.answer.clone_from(&self.answer);
-        line.steps.clone_from(&self.steps);
-        line.stock.kind.clone_from(&self.stock.kind);
-        line.stock.most = self.stock.most;
-        line
-    }
-
-    /// Reads a stored line; `None` if it has no id.
-    #[must_use]
-    pub fn from_value(value: &Value) -> Option<Self> {
-        let text = |field: &str| value[field].as_str().map(str::to_owned);
-        Some(Self {
-            id: text("id")?,
-            name: text("name").unwrap_or_default(),
-            form: text("form").unwrap_or_default(),
-            answer: text("answer").unwrap_or_default(),
-            steps: value["steps"]
-                .as_array()
-                .into_iter()
-                .flatten()
-                .filter_map(|step| step.as_str().map(str::to_owned))
-                .collect(),
-            unreadable: text("unreadable"),
-            stock: StockLine::from_value(&value["stock"]),
-        })
-    }
-}
-
 /// Whether the last change is stored on this device.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub enum SaveState {
@@ -417,6 +256,8 @@ pub enum Action {
     Put(String, String),
     /// The person answered a question of the owner's road.
     Answered(RoadQuestion, &'static str),
+    /// The questions put about the open piece before this page was loaded.
+    Walked(RoadWalk),
     /// One of several was ticked or unticked: the field that lists their ids, and the id.
     Ticked(Target, &'static str),
     /// An entry is added to a list such as `proposal.steps`.
@@ -565,15 +406,14 @@ pub enum Action {
 /// A request for something outside the state: storage, a file, the clock, the printer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Effect {
-    /// Start a piece; name and form may be empty.
-    New {
-        /// Name.
-        name: String,
-        /// Form id.
-        form: String,
-    },
+    /// Start a piece with what was typed on the first screen.
+    New,
     /// Start a piece on the owner's road, with its form if the person tapped one.
     Ask(Option<Form>),
+    /// Start a piece on the restorer's road.
+    Restore,
+    /// Go to the stock, as a dealer.
+    Deal,
     /// Open a stored piece.
     Open(String),
     /// Open a copy of a worked example.
@@ -693,7 +533,7 @@ impl Open {
     /// Its form, if known.
     #[must_use]
     pub fn form(&self) -> Option<Form> {
-        form_of(&self.draft)
+        self.draft.form()
     }
 
     /// The currency of the amounts on screen.
@@ -710,13 +550,7 @@ impl Open {
 
     /// The problem with an entry. The model names entries by their position in the list, screens by their subject.
     fn entry_problem(&self, list: &str, key: &str, id: &str, field: &str) -> Option<Problem> {
-        if !self.problems.iter().any(|p| p.field.starts_with(list)) {
-            return None;
-        }
-        let entries: Vec<Value> = serde_json::from_str(&self.draft.text(list)).ok()?;
-        let at = entries
-            .iter()
-            .position(|e| e.get(key).and_then(Value::as_str) == Some(id))?;
+        let at = self.draft.place_of(list, key, id)?;
         self.problem(&format!("{list}[{at}].{field}"))
     }
 
@@ -741,7 +575,7 @@ impl Open {
         let (answer, steps) = match (self.report(), before) {
             _ if !is_enough_to_advise(&self.case) => (owner::TOO_LITTLE.to_owned(), Vec::new()),
             (Some(report), _) => {
-                let steps = report.counsel.steps.iter().map(ToString::to_string);
+                let steps = report.counsel.steps.iter().map(|step| step.id().to_owned());
                 (first_sentence(&report.counsel.sentence), steps.collect())
             }
             (None, Some(before)) => (before.answer.clone(), before.steps.clone()),
@@ -757,6 +591,7 @@ impl Open {
             stock: StockLine {
                 kind: self.kind(),
                 most: match (self.report(), before) {
+                    _ if !is_enough_to_advise(&self.case) => None,
                     (Some(report), _) => report.most_to_pay(),
                     (None, before) => before.and_then(|before| before.stock.most),
                 },
@@ -789,6 +624,12 @@ impl Open {
     #[must_use]
     pub fn part_text(&self, part: PartName, field: &str) -> String {
         self.draft.text(&part_path(self.piece, part, field))
+    }
+
+    /// The word in a field of a part; `None` where there is none of this list.
+    #[must_use]
+    pub fn part_word<W: Word>(&self, part: PartName, field: &str) -> Option<W> {
+        self.draft.word(&part_path(self.piece, part, field))
     }
 }
 
@@ -972,6 +813,12 @@ impl State {
         self.open.as_ref().map_or(self.opened_at, |o| o.generation)
     }
 
+    /// The open record as it stands, with the questions put about it; `None` if no piece is open.
+    fn moment(&self) -> Option<Moment> {
+        let open = self.open.as_ref()?;
+        Some((Rc::new(open.draft.clone()), Rc::clone(&self.walk)))
+    }
+
     /// The question of the owner's road that comes next for the open piece; `None` at its end.
     #[must_use]
     pub fn next_question(&self) -> Option<RoadQuestion> {
@@ -1028,6 +875,10 @@ pub fn update(state: &State, action: Action) -> Option<State> {
                 ..now.unwrap_or_else(|| state.clone())
             })
         }
+        Action::Walked(walk) => (walk != *state.walk).then(|| State {
+            walk: Rc::new(walk),
+            ..state.clone()
+        }),
         Action::Ticked(target, id) => {
             let open = state.open.as_ref()?;
             let text = with_ticked(&target.text(open), id);
@@ -1254,8 +1105,9 @@ fn changed(
     let open = state.open.as_ref()?;
     let mut draft = open.draft.clone();
     change(&mut draft);
+    let before = state.moment()?;
     (draft != open.draft).then(|| State {
-        history: Rc::new(state.history.noted(&open.draft, field, text.to_owned())),
+        history: Rc::new(state.history.noted(before, field, text.to_owned())),
         ..with_open(state, open.with_draft(draft))
     })
 }
@@ -1268,13 +1120,15 @@ fn no_field() -> (String, &'static str) {
 /// The state after an undo or a redo; `None` if there is none.
 fn stepped(
     state: &State,
-    step: impl Fn(&History, &Draft) -> Option<(Draft, History)>,
+    step: impl Fn(&History, Moment) -> Option<(Moment, History)>,
 ) -> Option<State> {
     let open = state.open.as_ref()?;
-    let (mut draft, history) = step(&state.history, &open.draft)?;
+    let ((draft, walk), history) = step(&state.history, state.moment()?)?;
+    let mut draft = (*draft).clone();
     draft.keep_predicted(&open.draft);
     Some(State {
         history: Rc::new(history),
+        walk,
         ..with_open(state, open.with_draft(draft))
     })
 }
@@ -1418,28 +1272,6 @@ fn with_open(state: &State, open: Open) -> State {
         open: Some(Rc::new(open)),
         ..state.clone()
     }
-}
-
-/// The name of a piece on screen.
-fn name_of(draft: &Draft) -> String {
-    let name = draft.text("piece.name");
-    if !name.trim().is_empty() {
-        return name;
-    }
-    form_of(draft).map_or_else(|| shelf::UNNAMED.to_owned(), |form| form.label().to_owned())
-}
-
-/// The form in words, and how many there are of it; empty if the form is not known.
-fn form_words(case: &Case) -> String {
-    let label = case.piece.form.map_or("", Form::label);
-    match case.pieces.count {
-        1 => label.to_owned(),
-        count => joined(&[label, " × ", &count.to_string()]),
-    }
-}
-
-fn form_of(draft: &Draft) -> Option<Form> {
-    draft.form()
 }
 
 /// The first sentence of a text.

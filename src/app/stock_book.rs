@@ -5,7 +5,7 @@ use std::cmp::Ordering;
 
 use leavewell_model::terms::StockStatus;
 
-use super::state::ShelfLine;
+use super::shelf_line::ShelfLine;
 
 /// Pieces on one page of the book.
 pub const PAGE: usize = 50;
@@ -30,6 +30,8 @@ pub enum BookColumn {
     Newest,
     /// The stock number.
     Number,
+    /// The lot it was bought in.
+    Lot,
     /// The name.
     Name,
     /// What it is and is made of.
@@ -103,11 +105,12 @@ impl Layout {
 
 impl BookColumn {
     /// The columns of the table, in their order.
-    pub const SHOWN: [Self; 10] = [
+    pub const SHOWN: [Self; 11] = [
         Self::Number,
         Self::Name,
         Self::Kind,
         Self::Place,
+        Self::Lot,
         Self::Paid,
         Self::Spent,
         Self::Asking,
@@ -235,6 +238,7 @@ impl StockBook {
         let text = |line: &'_ ShelfLine| -> String {
             match column {
                 BookColumn::Number => line.stock.number.to_lowercase(),
+                BookColumn::Lot => line.stock.lot.to_lowercase(),
                 BookColumn::Kind => [&line.form, " ", &line.stock.kind].concat().to_lowercase(),
                 BookColumn::Place => line.stock.place.to_lowercase(),
                 BookColumn::Advised => line.answer.to_lowercase(),
@@ -262,6 +266,7 @@ fn has_words(line: &ShelfLine, wanted: &[String]) -> bool {
         line.form.as_str(),
         stock.kind.as_str(),
         stock.place.as_str(),
+        stock.lot.as_str(),
         line.answer.as_str(),
         status,
     ];
@@ -300,7 +305,7 @@ fn digits(text: &str) -> &str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::app::state::StockLine;
+    use crate::app::shelf_line::StockLine;
 
     fn line(id: &str, number: &str, name: &str, paid: Option<f64>) -> ShelfLine {
         ShelfLine {
@@ -308,6 +313,11 @@ mod tests {
             name: name.to_owned(),
             stock: StockLine {
                 number: number.to_owned(),
+                lot: if id == "c" {
+                    String::new()
+                } else {
+                    "L7".to_owned()
+                },
                 paid,
                 status: paid.map(|_| StockStatus::Bought),
                 ..StockLine::default()
@@ -346,6 +356,7 @@ mod tests {
             ("POT knob", "a"),
             ("a2", "b"),
             ("bought", "ac"),
+            ("l7", "ab"),
             ("x", ""),
         ] {
             assert_eq!(
@@ -358,12 +369,13 @@ mod tests {
 
     #[test]
     fn what_a_column_does_not_know_comes_last_either_way() {
-        use BookColumn::{Name, Newest, Number, Paid, Status};
+        use BookColumn::{Lot, Name, Newest, Number, Paid, Status};
         for (column, once, twice) in [
             (Number, "bac", "abc"),
             (Paid, "cab", "acb"),
             (Name, "cba", "abc"),
             (Status, "acb", "acb"),
+            (Lot, "abc", "abc"),
         ] {
             assert_eq!(ids(&after([BookChange::Sort(column)])), once, "{column:?}");
             let reversed = after([BookChange::Sort(column), BookChange::Sort(column)]);

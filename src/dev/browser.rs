@@ -2,28 +2,36 @@
 
 use std::env;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
+use crate::debian;
 use crate::paths;
-use crate::program::{answer, command, npm, run};
+use crate::program::{command, npm, run};
 use crate::tools;
 use crate::trouble::{Fallible, Trouble};
 
 /// Runs every browser test against the site in `dist`.
 pub(crate) fn test() -> Fallible<()> {
+    // A test mostly waits, so two files can run at once even on two cores.
+    node(
+        &["--test", "--test-reporter=spec", "--test-concurrency=2"],
+        &[],
+    )
+}
+
+/// Checks the types in the scripts of the page and of the workers.
+pub(crate) fn check_scripts() -> Fallible<()> {
     tools::node()?;
-    let chromium = chromium()?;
     packages()?;
-    let mut node = command("node");
-    node.current_dir(folder())
-        // A test mostly waits, so two files can run at once even on two cores.
-        .args(["--test", "--test-reporter=spec", "--test-concurrency=2"])
-        .env("CHROMIUM", chromium);
-    // The tests compare the browser's answers with this program's.
-    if let Some(program) = this_program() {
-        node.env("LEAVEWELL_DEV", program);
+    for scripts in ["page", "worker"] {
+        let mut compiler = command("node");
+        compiler
+            .current_dir(folder())
+            .args(["node_modules/typescript/bin/tsc", "--project"])
+            .arg(format!("../scripts/{scripts}.json"));
+        run(&mut compiler)?;
     }
-    run(&mut node)
+    Ok(())
 }
 
 /// The path of this program. A build of the whole workspace may have put a new file in its place since it
@@ -40,13 +48,22 @@ fn this_program() -> Option<PathBuf> {
 /// Runs a script from the browser tests' folder in Node.js with extra environment variables.
 #[cfg(feature = "model")]
 pub(crate) fn script(name: &str, given: &[(&str, String)]) -> Fallible<()> {
+    node(&[name], given)
+}
+
+/// Runs Node.js in the browser tests' folder, with Chromium and the packages at hand.
+pub(crate) fn node(arguments: &[&str], given: &[(&str, String)]) -> Fallible<()> {
     tools::node()?;
     let chromium = chromium()?;
     packages()?;
     let mut node = command("node");
     node.current_dir(folder())
-        .arg(name)
+        .args(arguments)
         .env("CHROMIUM", chromium);
+    // The tests compare the browser's answers with this program's.
+    if let Some(program) = this_program() {
+        node.env("LEAVEWELL_DEV", program);
+    }
     for (key, value) in given {
         node.env(key, value);
     }
@@ -99,21 +116,9 @@ fn chromium() -> Fallible<PathBuf> {
     if let Some(found) = known_chromium() {
         return Ok(found);
     }
-    if is_debian() && is_root() {
+    if debian::can_install() {
         println!("Installing Chromium from the system's packages (about a minute, once)");
-        let apt = |arguments: &[&str]| {
-            run(command("apt-get")
-                .args(arguments)
-                .env("DEBIAN_FRONTEND", "noninteractive"))
-        };
-        apt(&["update", "-qq"])?;
-        apt(&[
-            "install",
-            "-y",
-            "-qq",
-            "--no-install-recommends",
-            "chromium",
-        ])?;
+        debian::install(&["chromium"])?;
     }
     known_chromium().ok_or_else(|| {
         Trouble::new(
@@ -133,12 +138,4 @@ fn known_chromium() -> Option<PathBuf> {
     .map(PathBuf::from)
     .into_iter()
     .find(|path| path.is_file())
-}
-
-fn is_debian() -> bool {
-    Path::new("/etc/debian_version").is_file()
-}
-
-fn is_root() -> bool {
-    answer(command("id").arg("-u")).is_some_and(|id| id == "0")
 }

@@ -11,7 +11,11 @@
 mod audit;
 mod browser;
 mod bundle;
+mod debian;
+mod engines;
 mod finish;
+#[cfg(feature = "mutants")]
+mod mutants;
 mod one_file;
 mod pack;
 mod paths;
@@ -46,7 +50,11 @@ Also: cargo run -p leavewell-dev -- build     build the site into dist
       cargo run -p leavewell-dev -- pack      print the sizes of the site in dist and check the budget
       cargo run -p leavewell-dev -- audit     check where the crates come from, and their licences
       cargo run -p leavewell-dev -- speed     print how long an answer takes, here and in Chromium
+      cargo run -p leavewell-dev -- mutants [--sample N] [--seed N]
+                                              change the model in N small ways and print which changes no
+                                              test notices
       cargo run -p leavewell-dev -- browser   run the browser tests on the site in dist
+      cargo run -p leavewell-dev -- engines   run the whole job in Chromium, Firefox and WebKit on the site in dist
       cargo run -p leavewell-dev -- pictures  take the pictures of the README, from the site in dist
 ";
 
@@ -91,7 +99,10 @@ fn run(arguments: &[&str]) -> Fallible<ExitCode> {
         ["one-file"] => one_file::make().map(|()| ExitCode::SUCCESS),
         #[cfg(feature = "model")]
         ["speed"] => speed::speed().map(|()| ExitCode::SUCCESS),
+        #[cfg(feature = "mutants")]
+        ["mutants", rest @ ..] => mutants::mutants(rest).map(|()| ExitCode::SUCCESS),
         ["browser"] => browser::test().map(|()| ExitCode::SUCCESS),
+        ["engines"] => engines::test().map(|()| ExitCode::SUCCESS),
         #[cfg(feature = "model")]
         ["pictures"] => browser::script("pictures.mjs", &[]).map(|()| ExitCode::SUCCESS),
         ["pack"] => pack::pack(&paths::dist()).map(|()| ExitCode::SUCCESS),

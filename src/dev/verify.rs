@@ -5,6 +5,7 @@ use std::time::Instant;
 
 use crate::audit;
 use crate::browser;
+use crate::engines;
 use crate::one_file;
 use crate::pack;
 use crate::paths;
@@ -25,23 +26,30 @@ pub(crate) enum Extent {
 struct Check {
     name: &'static str,
     needs_browser: bool,
+    /// Why the check cannot be made on this machine, if it cannot.
+    obstacle: fn() -> Option<String>,
     run: fn() -> Fallible<()>,
 }
 
-const STEPS: [Check; 10] = [
+const STEPS: [Check; 12] = [
     step("format", format),
     step("crates and licences", audit::audit),
     step("lints, native", lints_native),
     step("lints, wasm", lints_wasm),
+    step("scripts", browser::check_scripts),
     step("documentation", documentation),
     step("tests", tests),
     step("site", site::build),
     step("sizes", sizes),
     step("one file", one_file::make),
     Check {
-        name: "browser",
         needs_browser: true,
-        run: browser::test,
+        ..step("browser", browser::test)
+    },
+    Check {
+        needs_browser: true,
+        obstacle: engines::obstacle,
+        ..step("every engine", engines::test)
     },
 ];
 
@@ -49,6 +57,7 @@ const fn step(name: &'static str, run: fn() -> Fallible<()>) -> Check {
     Check {
         name,
         needs_browser: false,
+        obstacle: || None,
         run,
     }
 }
@@ -63,6 +72,10 @@ pub(crate) fn verify(extent: Extent) -> ExitCode {
     let mut failed = 0;
     for (index, step) in steps.iter().enumerate() {
         println!("== {} of {}: {}", index + 1, steps.len(), step.name);
+        if let Some(why) = (step.obstacle)() {
+            println!("== {}: SKIPPED: {why}\n", step.name);
+            continue;
+        }
         let begun = Instant::now();
         let outcome = (step.run)();
         let seconds = begun.elapsed().as_secs_f64();

@@ -30,7 +30,7 @@
 //! let (case, problems) = draft.read();
 //! assert!(problems.is_empty());
 //! let report = weigh(&case, problems);
-//! assert_eq!(report.counsel.steps, ["T00"]);
+//! assert_eq!(report.counsel.steps, [leavewell_model::terms::Treatment::Leave]);
 //! assert!(report.value.as_it_is.p50 < report.value.undamaged.p50);
 //! # Ok::<(), leavewell_model::record::OpenError>(())
 //! ```

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize, Serializer};
 use crate::ledger::Level;
 use crate::record::Problem;
 pub use crate::terms::Text;
-use crate::terms::TreatmentSet;
+use crate::terms::{Currency, Input, Kind, Outcome, PartName, Treatment, TreatmentSet};
 
 /// Everything the model says about one case.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -265,7 +265,7 @@ pub struct Families {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct KindReport {
     /// Code, such as `FPD`.
-    pub kind: Text,
+    pub kind: Kind,
     /// In words.
     pub name: Text,
     /// Probability.
@@ -452,7 +452,7 @@ pub struct SilverReport {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PartReport {
     /// Part id.
-    pub part: Text,
+    pub part: PartName,
     /// Part in words, with the pieces where it is that of some.
     pub name: String,
     /// Mean thickness left, micrometres; absent for solid silver.
@@ -479,7 +479,7 @@ pub struct ValueReport {
     /// The figures come from class medians, not from the user.
     pub assumed: bool,
     /// Currency id.
-    pub currency: Text,
+    pub currency: Currency,
     /// Always shown beside a value.
     pub label: Text,
 }
@@ -488,13 +488,13 @@ pub struct ValueReport {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OptionReport {
     /// Treatment id.
-    pub treatment: Text,
+    pub treatment: Treatment,
     /// In trade words.
     pub name: Text,
     /// What is done, for an owner.
     pub plain: Text,
     /// `allowed`, `conditional`, `needs_check`, `needs_opinion`, `barred`, `not_needed` or `never`.
-    pub outcome: Text,
+    pub outcome: OptionOutcome,
     /// Whether it has anything to do.
     pub needed: bool,
     /// Why it is not needed, when it is not.
@@ -517,13 +517,45 @@ pub struct OptionReport {
     pub quoted: bool,
 }
 
+/// What can be said of a treatment by itself, in the order of a list of all treatments.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum OptionOutcome {
+    /// No objection.
+    Allowed,
+    /// It can be advised, with conditions.
+    Conditional,
+    /// A named check comes first.
+    NeedsCheck,
+    /// A conservator's written opinion comes first.
+    NeedsOpinion,
+    /// It has nothing to do.
+    NotNeeded,
+    /// It is ruled out.
+    Barred,
+    /// It never suits these pieces.
+    Never,
+}
+
+impl From<Outcome> for OptionOutcome {
+    fn from(outcome: Outcome) -> Self {
+        match outcome {
+            Outcome::Allowed => Self::Allowed,
+            Outcome::Conditional => Self::Conditional,
+            Outcome::NeedsCheck => Self::NeedsCheck,
+            Outcome::NeedsOpinion => Self::NeedsOpinion,
+            Outcome::Barred => Self::Barred,
+        }
+    }
+}
+
 /// What one rule says.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct VerdictReport {
     /// Rule id, such as `H14`.
     pub guard: Text,
     /// `conditional`, `needs_check`, `needs_opinion` or `barred`.
-    pub outcome: Text,
+    pub outcome: Outcome,
     /// Why.
     pub reason: String,
     /// What would lift it.
@@ -534,7 +566,7 @@ pub struct VerdictReport {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CourseReport {
     /// Treatment ids in order.
-    pub steps: Vec<Text>,
+    pub steps: Vec<Treatment>,
     /// In words.
     pub name: String,
     /// Why it cannot be advised; empty when it can.
@@ -575,11 +607,20 @@ pub struct CourseReport {
     pub each: Vec<StepReport>,
 }
 
+impl CourseReport {
+    /// The ids of its steps, which tell it from other courses: "T02+T03".
+    #[must_use]
+    pub fn ids(&self) -> String {
+        let ids: Vec<&str> = self.steps.iter().map(|step| step.id()).collect();
+        ids.join("+")
+    }
+}
+
 /// One step of a course.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct StepReport {
     /// Treatment id.
-    pub step: Text,
+    pub step: Treatment,
     /// Mean score without the step minus the mean score with it: money for a seller, score for a keeper.
     pub without: f64,
 }
@@ -592,13 +633,13 @@ pub struct FaultReport {
     /// In a few words, with the pieces it is on where that is not all of several.
     pub name: String,
     /// The parts it was recorded on.
-    pub parts: Vec<Text>,
+    pub parts: Vec<PartName>,
     /// The larger of the two sizes, where the fault has two.
     pub large: bool,
     /// Mean factor on the price with this fault alone.
     pub price_left: f64,
     /// Treatments that answer it, the gentlest first.
-    pub answers: Vec<Text>,
+    pub answers: Vec<Treatment>,
     /// Whether the advice leaves it.
     pub left: bool,
 }
@@ -618,7 +659,7 @@ pub struct ContrastReport {
     /// `asked`, `advised`, `leaving`, `fault`, `runner_up`, `barred`, `not_needed` or `never`.
     pub kind: Text,
     /// The steps it is about; empty for leaving.
-    pub steps: Vec<Text>,
+    pub steps: Vec<Treatment>,
     /// What those steps cost, excluding a test for lead: as typed where quoted, else the middle of our range.
     pub price: Option<f64>,
     /// Whether every step of it is quoted.
@@ -639,7 +680,7 @@ pub struct ContrastReport {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct CounselReport {
     /// The course advised.
-    pub steps: Vec<Text>,
+    pub steps: Vec<Treatment>,
     /// `clear`, `leaning` or `open`.
     pub firmness: Text,
     /// The answer and its contrast, in a few sentences.
@@ -712,7 +753,7 @@ impl CounselReport {
     #[must_use]
     pub fn named(&self) -> TreatmentSet {
         let contrast = self.contrast.iter().flat_map(|c| &c.steps);
-        TreatmentSet::of_ids(self.steps.iter().chain(contrast).map(|id| id.get()))
+        self.steps.iter().chain(contrast).copied().collect()
     }
 }
 
@@ -720,7 +761,7 @@ impl ChangeReport {
     /// The treatments it names.
     #[must_use]
     pub fn named(&self) -> TreatmentSet {
-        TreatmentSet::of_ids(self.to_steps.iter().map(|id| id.get()))
+        self.to_steps.iter().copied().collect()
     }
 }
 
@@ -728,7 +769,7 @@ impl ChangeReport {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ChangeReport {
     /// `value`, `cost`, `bleed` or `fused`.
-    pub input: Text,
+    pub input: Input,
     /// The input in words.
     pub name: String,
     /// Its present value.
@@ -736,7 +777,7 @@ pub struct ChangeReport {
     /// Where the answer flips; absent when it does not.
     pub flips_at: Option<f64>,
     /// The course it flips to.
-    pub to_steps: Vec<Text>,
+    pub to_steps: Vec<Treatment>,
     /// In words.
     pub text: String,
 }
@@ -745,13 +786,13 @@ pub struct ChangeReport {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MovedReport {
     /// `value`, `cost`, `bleed` or `fused`.
-    pub input: Text,
+    pub input: Input,
     /// How far it was moved, from [`MOST_MOVED`] steps down to as many up; 0 is its present value.
     pub step: i8,
     /// The input's value after the move.
     pub at: f64,
     /// The advice after the move.
-    pub steps: Vec<Text>,
+    pub steps: Vec<Treatment>,
     /// That advice in one sentence.
     pub sentence: String,
     /// `clear`, `leaning` or `open`.
@@ -791,5 +832,15 @@ impl Report {
     pub fn most_to_pay(&self) -> Option<f64> {
         let advised = self.courses.iter().find(|c| c.steps == self.counsel.steps);
         advised.and_then(|course| course.most_to_pay)
+    }
+
+    /// Whether another plan that could be advised is as good as any in more cases than the plan advised, in whole
+    /// cases of 100 as they are shown. Wherever both shares are shown, a sentence has to say why.
+    #[must_use]
+    pub fn has_oftener_unbeaten_plan(&self) -> bool {
+        let shown = |course: &CourseReport| (100.0 * course.p_best).round();
+        let advised = self.courses.iter().find(|c| c.steps == self.counsel.steps);
+        let mut open = self.courses.iter().filter(|c| c.barred.is_empty());
+        advised.is_some_and(|advised| open.any(|other| shown(other) > shown(advised)))
     }
 }

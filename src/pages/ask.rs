@@ -80,6 +80,15 @@ pub fn choice(
     (Block::Choice(choice), chosen)
 }
 
+/// Moves the option with this id to the front.
+pub(super) fn first<'a>(mut options: Vec<(&'a str, &'a str)>, id: &str) -> Vec<(&'a str, &'a str)> {
+    if let Some(at) = options.iter().position(|(known, _)| *known == id) {
+        let chosen = options.remove(at);
+        options.insert(0, chosen);
+    }
+    options
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

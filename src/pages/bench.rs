@@ -3,26 +3,10 @@
 //! A calculator is a function in [`SECTIONS`]. To add one, list it there.
 
 use super::Subject;
+use super::bench_inputs::Bench;
 use super::block::{Block, Tone};
 use super::wording::bench as words;
 use super::{caution_blocks, food, heat, plating};
-use leavewell_model::counsel::Solved;
-use leavewell_model::ledger::Ledger;
-use leavewell_model::record::{Case, Draft, Problem};
-
-/// The inputs of a calculator.
-pub(super) struct Bench<'a> {
-    /// The record as typed, which holds the text of the fields.
-    pub(super) draft: &'a Draft,
-    /// The usable part of the record, which supplies defaults.
-    pub(super) case: &'a Case,
-    /// What the record's reader found wrong.
-    pub(super) problems: &'a [Problem],
-    /// The case solved.
-    pub(super) solved: &'a Solved,
-    /// The figures, with the user's own.
-    pub(super) ledger: &'a Ledger,
-}
 
 /// The calculators in display order. Readings of the metal itself are separate pages, shown on Look,
 /// Condition and the bench.

@@ -5,12 +5,12 @@ use std::sync::OnceLock;
 use super::Subject;
 use super::ask::{NumberField, number};
 use super::block::{Block, Table, Tone};
-use super::part_words::{named, part_choice, part_problem, percent, text_field};
+use super::part_words::{named, part_choice, part_problem, text_field};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::bleed as words;
 use leavewell_model::record::Bleed;
 use leavewell_model::silver::{CHART_COLUMNS, CHART_PERCENTS, CHART_ROWS, Grain, chart_cells};
-use leavewell_model::terms::PartName;
+use leavewell_model::terms::{PartName, percent, whole_percent};
 
 /// Side of one chart cell, in picture units.
 const CELL: f64 = 3.75;
@@ -50,7 +50,6 @@ fn count(subject: &Subject) -> Vec<Block> {
             .find(|p| !p.is_empty())
             .unwrap_or_default(),
     );
-    let fields = draft.text(&field("count_bare")).split_whitespace().count();
     let mut blocks = vec![
         Block::para(words::HOW_TO_COUNT),
         which,
@@ -58,10 +57,9 @@ fn count(subject: &Subject) -> Vec<Block> {
             blocks: vec![points, bare],
         },
     ];
-    let counted = case
-        .part(part)
-        .and_then(|p| p.bleed)
-        .filter(|_| !draft.text(&field("count_bare")).is_empty());
+    let known = case.part(part);
+    let fields = known.map_or(0, |p| p.counted_fields);
+    let counted = known.and_then(|p| p.bleed).filter(|_| fields > 0);
     blocks.extend(answer(part, counted, fields));
     blocks.push(Block::fold(
         "bleed.how",
@@ -107,7 +105,7 @@ fn hundredths(f: f64) -> String {
     } else if h < 1.0 {
         words::UNDER_1_PERCENT.to_owned()
     } else {
-        format!("{h:.0} %")
+        whole_percent(f)
     }
 }
 

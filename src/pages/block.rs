@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::picture::Picture;
+pub use super::table::Table;
 
 /// One element of a page.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -97,17 +98,6 @@ pub enum Tone {
     Care,
     /// A hazard that rules the work out.
     Stop,
-}
-
-/// Rows under named columns; the first column names the row.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Table {
-    /// What it shows.
-    pub caption: String,
-    /// The rows; each has as many cells as there are columns.
-    pub columns: Vec<String>,
-    /// As many cells as there are columns.
-    pub rows: Vec<Vec<String>>,
 }
 
 /// How far heat reaches from a joint, for a renderer that can draw the piece. Other renderers show the

@@ -5,9 +5,7 @@ use super::ask::{NumberField, choice, number};
 use super::block::{Block, Table, Tone};
 use super::care_fan::{Fan, fan};
 use super::cross_section::cross_section;
-use super::part_words::{
-    caution_block, named, part_choice, part_problem, percent, text_field, um, years,
-};
+use super::part_words::{caution_block, named, part_choice, part_problem, text_field, um, years};
 use super::wording::care as words;
 use leavewell_model::counsel::{SampledPart, UncertainInput};
 use leavewell_model::ledger::{FigureId, Ledger};
@@ -16,7 +14,7 @@ use leavewell_model::record::{Case, Draft};
 use leavewell_model::silver::{
     FilmLoss, Habit, Layer, bleed_after, let_in, rolled_face_um, years_until,
 };
-use leavewell_model::terms::{Method, PartName, Tarnish};
+use leavewell_model::terms::{Method, PartName, Tarnish, whole_percent};
 
 /// Number of points in time that a forecast shows, including the present.
 const TIMES: usize = 11;
@@ -374,7 +372,7 @@ fn in_words(f: &Forecast, ledger: &Ledger) -> String {
             words::doubles(span, &years(low), &years(high))
         }
     };
-    let limit = percent(ledger.value(FigureId::GUARD_BLEED_NO_CLEAN)).replace(words::ABOUT, "");
+    let limit = whole_percent(ledger.value(FigureId::GUARD_BLEED_NO_CLEAN));
     let tenth = match f.tenth {
         None => words::already_past(&limit),
         Some([low, _, high]) => words::bare_between(&limit, &years(low), &years(high)),

@@ -3,6 +3,7 @@
 use super::block::Table;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::care_fan as words;
+use leavewell_model::terms::whole_percent;
 
 /// The content of the chart.
 pub(super) struct Fan<'a> {
@@ -41,7 +42,7 @@ pub(super) fn fan(chart: &Fan<'_>) -> Picture {
         let said = if share * 100.0 < 10.0 && (share * 100.0).fract() > 0.0 {
             format!("{:.1} %", share * 100.0)
         } else {
-            format!("{:.0} %", share * 100.0)
+            whole_percent(share)
         };
         marks.push(Mark::text(
             Ink::Axis,

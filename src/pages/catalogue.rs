@@ -13,7 +13,7 @@ use leavewell_model::counsel::{Solved, mishap_figures};
 use leavewell_model::ledger::{
     FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
 };
-use leavewell_model::record::{Draft, QUESTIONS};
+use leavewell_model::record::{Draft, QUESTIONS, is_enough_to_advise};
 use leavewell_model::report::Report;
 use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
@@ -123,8 +123,11 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
     let standing = report
         .options
         .iter()
-        .find(|option| option.treatment == t.id())
-        .map_or("", |option| Standing::of(option, report).word());
+        .find(|option| option.treatment == t)
+        .map_or("", |option| match Standing::of(option, report) {
+            Standing::Advised if !is_enough_to_advise(solved.case()) => Standing::Possible.word(),
+            standing => standing.word(),
+        });
     let mut blocks = vec![
         Block::said(Tone::Answer, format!("{standing}.")),
         Block::para(text.plain),

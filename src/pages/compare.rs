@@ -4,6 +4,7 @@
 use serde::Serialize;
 use serde_json::Value;
 
+use super::field_words::value_words;
 use super::record_fields::{FIELDS, Record};
 use super::wording::compare as words;
 use leavewell_model::ledger::finding;
@@ -11,7 +12,7 @@ use leavewell_model::record::difference::{ChangedBy, Difference, changed_by, dif
 use leavewell_model::record::schema;
 use leavewell_model::record::{Draft, typed_text};
 use leavewell_model::terms::Treatment;
-use leavewell_model::terms::{Currency, Doer, Form, Goal, PartName, Route, Seen};
+use leavewell_model::terms::{PartName, Seen};
 
 /// Compares two records. The question is JSON text: `{"mine", "theirs"}`, each a record, and optionally
 /// - `"base"`: the record both started from, so that the answer can say who changed what;
@@ -198,14 +199,12 @@ fn said(record: &Record, difference: &Difference, value: Option<&Value>) -> Stri
                 .collect();
             prices.join(words::TO)
         }),
-        ["piece", "form"] => Form::parse(&text).map(|w| w.label().to_owned()),
-        ["aim", "goal"] => Goal::parse(&text).map(|w| w.label().to_owned()),
-        ["aim", "doer"] => Doer::parse(&text).map(|w| w.label().to_owned()),
-        ["market", "route"] => Route::parse(&text).map(|w| w.label().to_owned()),
-        ["market", "currency"] => Currency::parse(&text).map(|w| w.label().to_owned()),
         _ => None,
     };
-    label.unwrap_or_else(|| plain(value, &text))
+    label.unwrap_or_else(|| match difference.field() {
+        Some(field) if value.is_string() => value_words(field.path, value),
+        _ => plain(value, &text),
+    })
 }
 
 /// Any value as words that fit on one line.
@@ -266,6 +265,33 @@ mod tests {
         assert_eq!(told[4], ["Rare", "Yes", ""]);
         assert_eq!(told[5][1], "10 to 20");
         assert!(lines.iter().all(|l| l["by"] == "mine"));
+    }
+
+    #[test]
+    fn a_word_that_a_list_or_a_field_holds_is_given_by_its_label() {
+        let mine = record(&json!({
+            "piece": {"form": "tray", "came_from": "household"},
+            "aim": {"goal": "keep_use", "asked": "T14a T08"},
+            "stock": {"status": "for_sale", "number": "A_7"},
+            "tests": [{"id": "t1", "kind": "release", "by": "laboratory", "part": "interior"}],
+            "done": [{"id": "d1", "what": "T12"}],
+        }));
+        let answer = ask(&json!({"mine": mine, "theirs": record(&json!({}))}));
+        let lines = answer["differences"].as_array().unwrap();
+        assert!(lines.len() >= 8, "{lines:?}");
+        for line in lines {
+            let (name, said) = (
+                line["name"].as_str().unwrap(),
+                line["mine"].as_str().unwrap(),
+            );
+            let is_code = said.contains('_')
+                || said.starts_with('T') && said[1..].starts_with(char::is_numeric);
+            assert!(!is_code || said == "A_7", "{name}: {said}");
+            assert!(
+                !["laboratory", "release", "interior", "household", "tray"].contains(&said),
+                "{name}: {said}"
+            );
+        }
     }
 
     #[test]

@@ -3,7 +3,8 @@
 use serde_json::Value;
 
 use super::as_typed::as_typed;
-use super::sheet::{and, plain};
+use super::sentence::and;
+use super::sheet::plain;
 use leavewell_model::ledger::{finding, treatment_text};
 use leavewell_model::record::schema::{self, FieldKind};
 use leavewell_model::terms::{

@@ -3,7 +3,7 @@
 
 use super::as_typed::as_typed;
 use super::ask::{NumberField, number};
-use super::bench::Bench;
+use super::bench_inputs::Bench;
 use super::block::{Block, Choice, Table, Tone};
 use super::caution_blocks;
 use super::happened::problem_at;

@@ -27,8 +27,7 @@ pub fn guide(subject: &Subject) -> Vec<Block> {
         .filter(|change| change.flips_at.is_some())
         .map(ChangeReport::named)
         .chain(
-            compared(report)
-                .map(|course| TreatmentSet::of_ids(course.steps.iter().map(|step| step.get()))),
+            compared(report).map(|course| course.steps.iter().copied().collect::<TreatmentSet>()),
         )
         .fold(
             report
@@ -122,7 +121,7 @@ fn silver(subject: &Subject) -> Vec<Block> {
         .silver
         .parts
         .iter()
-        .filter(|part| part.part == PartName::Body.id())
+        .filter(|part| part.part == PartName::Body)
         .map(|part| Block::para(part.words.clone()))
         .collect();
     blocks.extend(cross_section(&worn, PartName::Body, taken).map(Block::Picture));

@@ -8,7 +8,7 @@ use super::money_text::MoneyFormat;
 use super::number_text::figures;
 use super::wording::happened as words;
 use super::wording::not_counted::not_counted;
-use leavewell_model::learn::{Closing, Said, Topic, evidence, price, record_of};
+use leavewell_model::learn::{Closing, ScoredPrediction, Topic, evidence, price, record_of};
 use leavewell_model::record::{Draft, PredictedWhen, Problem, SoldAs};
 use leavewell_model::terms::{BuyerSort, Currency, Ending, StockStatus, UnsoldAt};
 
@@ -145,7 +145,7 @@ fn said_and_done(subject: &Subject, format: MoneyFormat) -> Vec<Block> {
     let mut blocks = Vec::new();
     let sold = case.closed.outcome == Some(Ending::Sold) && case.closed.sale.price.is_some();
     if let Some(said) = price(&closing[0]) {
-        let [low, likely, high] = said.said.map(|x| format.amount(x));
+        let [low, likely, high] = said.predicted.map(|x| format.amount(x));
         let fetched = format.exact(said.happened);
         blocks.push(Block::said(
             Tone::Answer,
@@ -157,18 +157,18 @@ fn said_and_done(subject: &Subject, format: MoneyFormat) -> Vec<Block> {
     } else if sold && case.predicted.is_empty() {
         blocks.push(Block::said(Tone::Quiet, words::NOTHING_NOTED));
     }
-    let name = |said: &Said| {
+    let name = |said: &ScoredPrediction| {
         said.work
             .map_or("", leavewell_model::terms::Treatment::name)
     };
-    for said in record_of(Topic::Bills, &closing).said {
-        let [low, likely, high] = said.said.map(|x| format.amount(x));
+    for said in record_of(Topic::Bills, &closing).predictions {
+        let [low, likely, high] = said.predicted.map(|x| format.amount(x));
         let bill = format.exact(said.happened);
         let text = words::bill_said(name(&said), &likely, &low, &high, &bill);
         blocks.push(Block::para(text));
     }
-    for said in record_of(Topic::Hours, &closing).said {
-        let [low, likely, high] = said.said.map(figures);
+    for said in record_of(Topic::Hours, &closing).predictions {
+        let [low, likely, high] = said.predicted.map(figures);
         let hours = figures(said.happened);
         let text = words::hours_said(name(&said), &likely, &low, &high, &hours);
         blocks.push(Block::para(text));

@@ -1,11 +1,12 @@
 //! How far soldering heat reaches: which old joints and fillings it may open.
 
-use super::ask::{NumberField, choice, number};
-use super::bench::Bench;
+use super::ask::{NumberField, choice, first, number};
+use super::bench_inputs::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
 use super::heat_on_piece;
 use super::heat_picture::picture;
+use super::heat_reach::ReachRow;
 use super::number_text::{chance, mm, range};
 use super::sources_fold::sources_fold;
 use super::wording::heat as words;
@@ -380,15 +381,6 @@ fn what_lies_there(bench: &Bench<'_>) -> (Block, &'static str) {
     )
 }
 
-/// Moves the option with this id to the front.
-pub(super) fn first<'a>(mut options: Vec<(&'a str, &'a str)>, id: &str) -> Vec<(&'a str, &'a str)> {
-    if let Some(at) = options.iter().position(|(known, _)| *known == id) {
-        let chosen = options.remove(at);
-        options.insert(0, chosen);
-    }
-    options
-}
-
 fn metal_name(metal: BaseMetal) -> &'static str {
     match metal {
         BaseMetal::Copper => words::COPPER,
@@ -471,18 +463,6 @@ fn chance_at(bench: &Bench<'_>, setup: &Setup, distance: Option<f64>, what: &str
         &range(&lets_go_c.0.to_string(), &lets_go_c.1.to_string()),
         &chance(p),
     )))
-}
-
-/// One temperature and how far it reaches: least and greatest. `None` if the joint is cooler than that.
-pub(super) struct ReachRow {
-    /// What gives way.
-    pub(super) what: &'static str,
-    /// The temperature, in °C.
-    pub(super) at_c: f64,
-    /// Least reach over the bands of uncertainty.
-    pub(super) near: Reach,
-    /// Greatest reach over the bands of uncertainty.
-    pub(super) far: Reach,
 }
 
 fn reaches(setup: &Setup, ledger: &Ledger) -> Vec<ReachRow> {

@@ -1,11 +1,11 @@
 //! Where soldering heat reaches on the drawn piece: the part with the joint, the size of the piece, and the
 //! reach of each temperature.
 
-use super::ask::{NumberField, choice, number};
-use super::bench::Bench;
+use super::ask::{NumberField, choice, first, number};
+use super::bench_inputs::Bench;
 use super::block::{Block, HeatOnPiece, HeatZone, Table, Tone};
-use super::heat::{ReachRow, first};
 use super::heat_picture::BANDED;
+use super::heat_reach::ReachRow;
 use super::number_text::{mm, range};
 use super::wording::heat_on_piece as words;
 use leavewell_model::bench::{Reach, Spread};

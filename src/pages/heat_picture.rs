@@ -1,7 +1,7 @@
 //! The reach of heat as a picture: a round body from above, or a strip, with distances marked.
 
 use super::block::Table;
-use super::heat::ReachRow;
+use super::heat_reach::ReachRow;
 use super::number_text::mm;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::heat_picture as words;

@@ -12,8 +12,8 @@ use super::number_text::figures;
 use super::wording::learning as words;
 use super::wording::not_counted::not_counted;
 use leavewell_model::learn::{
-    Alarm, Closing, MishapCount, PieceEvidence, PricedState, Said, Shift, TaughtBy, Teaching,
-    Topic, TopicRecord, TurnedOn, count_mishaps, evidence, in_percent, more_went_wrong,
+    Alarm, Closing, MishapCount, PieceEvidence, PricedState, ScoredPrediction, Shift, TaughtBy,
+    Teaching, Topic, TopicRecord, TurnedOn, count_mishaps, evidence, in_percent, more_went_wrong,
     outside_the_range, record_of,
 };
 use leavewell_model::ledger::{Figure, FigureId, Ledger, meaning};
@@ -433,7 +433,7 @@ impl LearntShelf<'_> {
         let mut blocks = vec![Block::said(Tone::Quiet, words::HOW_WELL_MEANS)];
         for (topic, name) in TOPICS {
             let record = record_of(topic, self.closings);
-            if !record.said.is_empty() {
+            if !record.predictions.is_empty() {
                 blocks.push(record_blocks(topic, name, &record, self.closings));
             }
         }
@@ -528,7 +528,7 @@ pub(super) fn taught_sentence(shipped: &Figure, taught: &TaughtFigure, pieces: u
 
 fn record_blocks(topic: Topic, name: &str, record: &TopicRecord, closings: &[Closing]) -> Block {
     let id = format!("learning.said.{}", topic_id(topic));
-    let n = record.said.len();
+    let n = record.predictions.len();
     let mut blocks = Vec::new();
     if record.is_too_few() {
         let few = Ledger::standard().value(FigureId::LEARN_FEW);
@@ -554,20 +554,20 @@ fn record_blocks(topic: Topic, name: &str, record: &TopicRecord, closings: &[Clo
     blocks.push(Block::fold(
         &format!("{id}.each"),
         words::EACH,
-        vec![each(topic, &record.said, closings)],
+        vec![each(topic, &record.predictions, closings)],
     ));
     Block::section(&id, name, blocks)
 }
 
-fn each(topic: Topic, said: &[Said], closings: &[Closing]) -> Block {
-    let row = |one: &Said| {
+fn each(topic: Topic, said: &[ScoredPrediction], closings: &[Closing]) -> Block {
+    let row = |one: &ScoredPrediction| {
         let currency = closings.iter().find(|closing| closing.id == one.id);
         let format = MoneyFormat::of(currency.and_then(|closing| closing.case.market.currency));
         let text = |x: f64| match topic {
             Topic::Hours => figures(x),
             Topic::Prices | Topic::Bills => format.amount(x),
         };
-        let [low, likely, high] = one.said.map(text);
+        let [low, likely, high] = one.predicted.map(text);
         let name = match one.work {
             Some(work) => [&named(&one.name), ": ", &small(work.name())].concat(),
             None => named(&one.name),

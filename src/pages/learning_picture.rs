@@ -1,11 +1,11 @@
 //! Pictures of how well the program has said: bands on the diagonal, ten bars, the running score.
 
 use super::block::{Block, Table};
-use super::money_text::percent;
 use super::number_text::figures;
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::learning as words;
 use leavewell_model::learn::TopicRecord;
+use leavewell_model::terms::whole_percent;
 
 const WIDTH: f64 = 320.0;
 const LEFT: f64 = 46.0;
@@ -36,7 +36,7 @@ pub(super) fn coverage(id: &str, topic: &str, record: &TopicRecord) -> Block {
             Ink::Axis,
             Anchor::End,
             (LEFT - 5.0, y(share) + 4.0),
-            percent(share),
+            whole_percent(share),
         ));
     }
     marks.push(Mark::path(
@@ -78,10 +78,10 @@ pub(super) fn coverage(id: &str, topic: &str, record: &TopicRecord) -> Block {
         words::HELD,
     ));
     let rows = record.coverage.map(|one| {
-        let [low, held, high] = one.share.map(percent);
+        let [low, held, high] = one.share.map(whole_percent);
         vec![
-            percent(one.band),
-            percent(one.band),
+            whole_percent(one.band),
+            whole_percent(one.band),
             held,
             words::middle_and_ends(&one.hits.to_string(), &low, &high),
         ]

@@ -4,48 +4,22 @@
 //! "Used" means looked up while this case was weighed. A figure that was not looked up cannot change the
 //! answer; one that was looked up may.
 
-use std::collections::BTreeSet;
-
 use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, EntryField, Table, Tone};
 use super::learning::taught_sentence;
+use super::ledger_book::{Book, band, cited, figure_table, named_by, shown_unit, value, words};
 use super::ledger_trace::trace;
 use super::sheet_cautions::with_cautions;
 use super::wording::ledger as words;
 use leavewell_model::counsel::weigh_at_once;
-use leavewell_model::ledger::{Figure, FigureId, Ledger, Tag, meaning, safe_range, source};
-use leavewell_model::record::{Case, Draft, Problem, TaughtFigures};
-use leavewell_model::report::Report;
+use leavewell_model::ledger::{Figure, FigureId, Ledger, Tag, safe_range};
 use leavewell_model::terms::{Treatment, TreatmentSet, share};
 
 /// Greatest number of figures shown with fields at a time.
 const MOST_OPEN: usize = 25;
 /// Path of the search text.
 const SEARCH: &str = "ledger.search";
-
-/// A case with its ledger and the figures it read.
-pub(super) struct Book<'a> {
-    pub(super) draft: &'a Draft,
-    pub(super) case: &'a Case,
-    pub(super) ledger: &'a Ledger,
-    pub(super) report: &'a Report,
-    pub(super) problems: &'a [Problem],
-    pub(super) used: &'a BTreeSet<&'static str>,
-}
-
-impl<'a> Book<'a> {
-    pub(super) fn new(subject: &'a Subject) -> Self {
-        Self {
-            draft: subject.draft(),
-            case: subject.case(),
-            ledger: subject.solved().ledger(),
-            report: subject.report(),
-            problems: subject.problems(),
-            used: subject.figures_used(),
-        }
-    }
-}
 
 /// Builds the page.
 #[must_use]
@@ -198,13 +172,6 @@ fn without(book: &Book, mine: &[&Figure]) -> Block {
     )
 }
 
-/// The meaning of a figure, without its full stop.
-fn words(figure: &Figure) -> &'static str {
-    meaning(figure.id)
-        .unwrap_or(figure.id)
-        .trim_end_matches('.')
-}
-
 /// One figure with fields for the user's own value and reason.
 fn with_fields(book: &Book, figure: &Figure) -> Block {
     let shipped = Ledger::standard().find(figure.id).unwrap_or(figure);
@@ -309,41 +276,6 @@ fn hits<'a>(book: &Book<'a>, search: &str) -> Vec<&'a Figure> {
         .collect()
 }
 
-/// What the words of a figure name, where its id has no treatment's id in it.
-const NAMING: [(FigureId, Treatment); 12] = [
-    (FigureId::ATTRIBUTE_STABILITY_KEEPING, Treatment::Keeping),
-    (FigureId::COST_LARGE_WORK, Treatment::Lacquer),
-    (FigureId::SILVER_LOSS_DIP_BATH_SHARE, Treatment::Dip),
-    (FigureId::SILVER_LOSS_DIP_BATH_UM, Treatment::Dip),
-    (FigureId::SILVER_LOSS_DIP_SWAB_SHARE, Treatment::Dip),
-    (FigureId::SILVER_LOSS_DIP_SWAB_UM, Treatment::Dip),
-    (FigureId::SILVER_LOSS_FOIL_BATH_SHARE, Treatment::FoilBath),
-    (FigureId::SILVER_LOSS_FOIL_BATH_UM, Treatment::FoilBath),
-    (FigureId::SILVER_T0_NEW_PLATE, Treatment::Replate),
-    (FigureId::VALUE_AFTER_GILDING, Treatment::Regild),
-    (FigureId::VALUE_OVER_OLD, Treatment::Replate),
-    (FigureId::WORK_AWAY_LABORATORY, Treatment::TestLead),
-];
-
-/// The treatments that these figures are about.
-pub(super) fn named_by<'a>(figures: impl IntoIterator<Item = &'a Figure>) -> TreatmentSet {
-    let of = |figure: &'a Figure| {
-        let id = figure.id;
-        let others = [
-            (id.contains("lacquer"), Treatment::Lacquer),
-            (id.contains("T02_lacquer"), Treatment::LacquerOff),
-            (id == FigureId::VALUE_OVER_OLD.text(), Treatment::Overplate),
-        ];
-        let listed = NAMING
-            .iter()
-            .map(move |(named, t)| (id == named.text(), *t));
-        let others = listed.chain(others);
-        let others = others.filter_map(|(is_named, t)| is_named.then_some(t));
-        id.split('.').filter_map(Treatment::parse).chain(others)
-    };
-    figures.into_iter().flat_map(of).collect()
-}
-
 /// These figures, the first of them with fields.
 fn found(book: &Book, hits: &[&Figure]) -> Block {
     let all = book.ledger.figures().count();
@@ -391,56 +323,6 @@ fn groups(book: &Book, id: &str, wanted: impl Fn(&Figure) -> bool) -> Vec<Block>
         ));
     }
     blocks
-}
-
-/// Figures as table rows: meaning, value, band, how known, source, id.
-pub(super) fn figure_table(caption: &str, figures: &[&Figure], taught: &TaughtFigures) -> Table {
-    Table {
-        caption: caption.to_owned(),
-        columns: words::FIGURE_COLUMNS.map(str::to_owned).to_vec(),
-        rows: figures
-            .iter()
-            .map(|f| {
-                vec![
-                    words(f).to_owned(),
-                    value(f),
-                    band(f),
-                    if f.own_reason.is_some() {
-                        words::OWN_FIGURE.to_owned()
-                    } else if taught.of(f.id).is_some() {
-                        words::TAUGHT_FIGURE.to_owned()
-                    } else {
-                        f.tag.words().to_owned()
-                    },
-                    cited(f),
-                    f.id.to_owned(),
-                ]
-            })
-            .collect(),
-    }
-}
-
-fn shown_unit(figure: &Figure) -> &str {
-    if figure.unit == "1" { "" } else { figure.unit }
-}
-
-fn value(figure: &Figure) -> String {
-    [&figure.value.to_string(), " ", shown_unit(figure)]
-        .concat()
-        .trim_end()
-        .to_owned()
-}
-
-fn band(figure: &Figure) -> String {
-    if figure.low.to_bits() == figure.high.to_bits() {
-        words::NO_BAND.to_owned()
-    } else {
-        words::band(figure.low, figure.high)
-    }
-}
-
-fn cited(figure: &Figure) -> String {
-    source(figure.source).map_or_else(|| figure.source.to_owned(), |s| s.citation.to_owned())
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 
 use super::Subject;
 use super::block::{Block, Tone};
-use super::ledger::{Book, figure_table, named_by};
+use super::ledger_book::{Book, figure_table, named_by};
 use super::sheet_cautions::with_cautions;
 use super::wording::ledger_trace as words;
 use leavewell_model::counsel::money;

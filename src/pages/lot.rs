@@ -5,7 +5,7 @@
 
 use super::Subject;
 use super::wording::lot as words;
-use leavewell_model::record::{Draft, hundredths};
+use leavewell_model::record::hundredths;
 use leavewell_model::terms::{Currency, LotRule};
 use leavewell_model::value::shared_out;
 
@@ -29,11 +29,10 @@ pub fn share_out(question: &str) -> Result<Vec<(String, String)>, String> {
     let lot = lot.trim();
     let mut all: Vec<OfLot> = Vec::new();
     for (id, record) in pieces {
-        let Ok(draft) = Draft::parse(&record) else {
+        let Ok(subject) = Subject::parse(&record) else {
             continue;
         };
-        if draft.text("lot.id").trim() == lot {
-            let subject = Subject::new(draft);
+        if subject.case().lot.id == lot {
             all.push(OfLot { id, subject });
         }
     }

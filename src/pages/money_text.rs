@@ -1,47 +1,39 @@
-//! Amounts of money, shares and factors in words.
+//! Amounts of money in the currency of a page, bands of them, and factors.
 
 use super::wording::money_text as words;
 use leavewell_model::maths::deciles;
-use leavewell_model::terms::{Currency, sum};
+use leavewell_model::terms::{Currency, money, to_the_penny};
 
 /// Formats amounts in the currency of the page. The currency is only a label: nothing is converted.
 #[derive(Clone, Copy)]
 pub(super) struct MoneyFormat {
-    sign: &'static str,
+    currency: Currency,
 }
 
 impl MoneyFormat {
     pub(super) fn of(currency: Option<Currency>) -> Self {
         Self {
-            sign: currency.unwrap_or(Currency::Other).sign(),
+            currency: currency.unwrap_or(Currency::Other),
         }
     }
 
     /// The unit of a money field.
     pub(super) fn unit(self) -> &'static str {
-        self.sign
+        self.currency.sign()
     }
 
-    /// An amount to about two figures, since nothing here is known more exactly.
+    /// An estimated amount, to two significant figures.
     pub(super) fn amount(self, value: f64) -> String {
-        if !value.is_finite() {
-            return words::NOT_KNOWN.to_owned();
+        if value.is_finite() {
+            money(self.currency, value)
+        } else {
+            words::NOT_KNOWN.to_owned()
         }
-        let size = value.abs();
-        let step = match size {
-            s if s < 100.0 => 1.0,
-            s if s < 1000.0 => 5.0,
-            s if s < 10_000.0 => 50.0,
-            s if s < 100_000.0 => 500.0,
-            _ => 5000.0,
-        };
-        let round = (size / step).round() * step;
-        sum(self.sign, if value < 0.0 { -round } else { round })
     }
 
-    /// An amount that somebody typed, to the whole unit.
+    /// An amount that was typed or paid, to the penny.
     pub(super) fn exact(self, value: f64) -> String {
-        sum(self.sign, value.round())
+        to_the_penny(self.currency, value)
     }
 
     /// A gain or loss, with its sign.
@@ -66,11 +58,6 @@ impl MoneyFormat {
     }
 }
 
-/// A share as a percentage in whole steps.
-pub(super) fn percent(share: f64) -> String {
-    format!("{:.0} %", 100.0 * share)
-}
-
 /// A factor with two decimals.
 pub(super) fn times(factor: f64) -> String {
     format!("× {factor:.2}")
@@ -81,13 +68,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn amounts_carry_no_more_figures_than_are_known() {
+    fn estimates_have_two_figures_and_typed_amounts_all_of_theirs() {
         let pounds = MoneyFormat::of(Some(Currency::Pound));
         for (value, words) in [
             (23.65, "£24"),
             (99.4, "£99"),
-            (203.0, "£205"),
-            (3451.17, "£3,450"),
+            (203.0, "£200"),
+            (3451.17, "£3,500"),
             (25_200.0, "£25,000"),
             (-12.75, "−£13"),
             (-0.2, "£0"),
@@ -96,6 +83,7 @@ mod tests {
             assert_eq!(pounds.amount(value), words);
         }
         assert_eq!(MoneyFormat::of(None).amount(40.0), "40");
+        assert_eq!(pounds.exact(1_203.5), "£1,203.5");
         assert_eq!(pounds.change(12.0), "+£12");
         assert_eq!(pounds.change(-12.0), "−£12");
     }

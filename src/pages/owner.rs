@@ -101,7 +101,7 @@ fn line(topic: OwnerTopic, question: &str, verdict: &str, text: String) -> Owner
 impl Asker<'_> {
     fn option(&self, treatment: Treatment) -> Option<&OptionReport> {
         let mut options = self.report.options.iter();
-        options.find(|option| option.treatment == treatment.id())
+        options.find(|option| option.treatment == treatment)
     }
 
     fn standing(&self, option: &OptionReport) -> Standing {
@@ -231,7 +231,7 @@ impl Asker<'_> {
     /// An offer that no rule keeps out and that is not advised: what it does to the money, or to what is wanted.
     fn possible_offer(&self, treatment: Treatment) -> (&'static str, String) {
         let mut courses = self.report.courses.iter();
-        let alone = courses.find(|course| course.steps == [treatment.id()]);
+        let alone = courses.find(|course| course.steps == [treatment]);
         let gain = alone.map(|course| course.net_gain.mean);
         let sells = self.case.aim.goal_or_default() == Goal::Sell;
         match gain {
@@ -299,7 +299,7 @@ impl Asker<'_> {
         let options =
             steps.filter_map(|id| self.report.options.iter().find(|o| o.treatment == *id));
         let first_hand = options
-            .filter(|option| option.treatment != Treatment::Leave.id() && !by_owner(option))
+            .filter(|option| option.treatment != Treatment::Leave && !by_owner(option))
             .find_map(|option| option.who.split('/').next());
         // Whoever is told to take care is not told to do without help.
         let who = if self.report.counsel.refer || self.danger().stops {

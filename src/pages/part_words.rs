@@ -1,4 +1,4 @@
-//! Parts, thicknesses, shares and years in words.
+//! Parts, thicknesses and years in words.
 
 use super::ask::choice;
 use super::block::{Block, EntryField, Tone};
@@ -17,17 +17,6 @@ pub(super) fn um(x: f64) -> String {
         format!("{x:.2}")
     } else {
         format!("{x:.3}")
-    }
-}
-
-/// A share of an area as a whole percentage: "about 3 %".
-pub(super) fn percent(f: f64) -> String {
-    if f < 0.005 {
-        words::LESS_THAN_1_PERCENT.to_owned()
-    } else if f >= 0.995 {
-        words::ALL.to_owned()
-    } else {
-        words::about_percent(100.0 * f)
     }
 }
 
@@ -132,10 +121,6 @@ mod tests {
         assert_eq!(
             [18.4, 2.43, 0.123, 0.0712].map(um),
             ["18", "2.4", "0.12", "0.071"].map(str::to_owned)
-        );
-        assert_eq!(
-            [0.001, 0.031, 0.999].map(percent),
-            ["less than 1 %", "about 3 %", "all"].map(str::to_owned)
         );
         assert_eq!(
             [0.2, 0.75, 1.5, 33.0, 260.0, 900.0].map(years),

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::block::Table;
+use super::table::Table;
 
 /// A picture, its description, and the numbers behind it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

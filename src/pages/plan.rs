@@ -15,7 +15,7 @@ use leavewell_model::counsel::offer::{Offer, OfferedChoice, offer};
 use leavewell_model::counsel::solve;
 use leavewell_model::decide::stock::{MOST_HELD, MOST_NEEDS, Need, Selection, StockChoice, select};
 use leavewell_model::record::schema::number_typed;
-use leavewell_model::record::{Draft, NumberKind};
+use leavewell_model::record::{Case, NumberKind};
 use leavewell_model::terms::{Currency, Form};
 use leavewell_model::terms::{Treatment, TreatmentSet};
 
@@ -55,7 +55,7 @@ struct ShelfPiece {
 fn piece(record: &Value) -> ShelfPiece {
     let (name, offer, problem) = match Subject::parse(&text(&record["text"])) {
         Ok(subject) => (
-            name_of(subject.draft()),
+            name_of(subject.case()),
             Some(offer(&solve(subject.case()))),
             None,
         ),
@@ -81,12 +81,15 @@ fn text(value: &Value) -> String {
     value.as_str().unwrap_or_default().to_owned()
 }
 
-fn name_of(draft: &Draft) -> String {
-    let name = as_typed(&draft.text("piece.name"));
+fn name_of(case: &Case) -> String {
+    let name = as_typed(&case.piece.name);
     if !name.is_empty() {
         return name;
     }
-    draft.form().map_or(words::UNNAMED, Form::label).to_owned()
+    case.piece
+        .form
+        .map_or(words::UNNAMED, Form::label)
+        .to_owned()
 }
 
 /// The plan for a shelf.
@@ -185,7 +188,7 @@ fn answer(asked: &PlanQuestion) -> Planned {
 fn currencies(asked: &PlanQuestion) -> Vec<Currency> {
     let of = |currency: &Currency| {
         let offers = asked.pieces.iter().filter_map(|p| p.offer.as_ref());
-        offers.filter(|o| o.currency.get() == currency.id()).count()
+        offers.filter(|o| o.currency == *currency).count()
     };
     let mut found: Vec<Currency> = Currency::ALL
         .iter()
@@ -229,7 +232,7 @@ impl<'a> Shelf<'a> {
             let why = match (&piece.offer, &piece.problem) {
                 (_, Some(problem)) => problem,
                 _ if asked.left_out.contains(&piece.id) => words::LEFT_OUT,
-                (Some(offer), _) if offer.currency.get() == currency.id() => {
+                (Some(offer), _) if offer.currency == currency => {
                     pieces.push((&piece.name, offer));
                     ids.push(&piece.id);
                     continue;
@@ -323,7 +326,7 @@ impl<'a> Shelf<'a> {
     fn named(&self) -> TreatmentSet {
         let offered = self.pieces.iter().flat_map(|(_, offer)| &offer.choices);
         let steps = offered.flat_map(|choice| &choice.steps);
-        TreatmentSet::of_ids(steps.map(|step| step.get())).or(TreatmentSet::of(&[Treatment::Leave]))
+        steps.copied().chain([Treatment::Leave]).collect()
     }
 
     fn sentence(&self, plan: &Selection<2>) -> String {
@@ -561,6 +564,7 @@ fn step(least: f64, steps: &[f64]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::record::Draft;
     use serde_json::json;
 
     const TUREEN: &str = include_str!("../../tests/cases/copper_reproduction_tureen.json");
@@ -600,9 +604,9 @@ mod tests {
             let counsel = leavewell_model::counsel::weigh_at_once(&case, problems).counsel;
             let offer = Offer::from_value(&piece["offer"]).unwrap();
             let advised = &offer.choices[offer.advised];
-            let steps: Vec<&str> = counsel.steps.iter().map(|s| s.get()).collect();
-            let advised_steps: Vec<&str> = advised.steps.iter().map(|s| s.get()).collect();
-            assert_eq!(advised_steps, if steps == ["T00"] { vec![] } else { steps });
+            let is_work = |step: &Treatment| *step != Treatment::Leave;
+            let steps: Vec<Treatment> = counsel.steps.into_iter().filter(is_work).collect();
+            assert_eq!(advised.steps, steps);
         }
         let said = words_of(&plan(&json!({ "pieces": pieces })));
         assert!(

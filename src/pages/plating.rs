@@ -1,11 +1,10 @@
 //! Plating arithmetic for a talk with a plater: how much surface, how much silver, how small a share of the
 //! bill that is, and what is polished away first. It gives no bath and no procedure.
 
-use super::ask::{NumberField, choice, number};
-use super::bench::Bench;
+use super::ask::{NumberField, choice, first, number};
+use super::bench_inputs::Bench;
 use super::block::{Block, Table, Tone};
 use super::caution_blocks;
-use super::heat::first;
 use super::number_text::{figures, range};
 use super::plating_picture::{Solid, picture};
 use super::sources_fold::sources_fold;

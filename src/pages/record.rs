@@ -5,11 +5,12 @@
 use super::Subject;
 use super::ask::choice;
 use super::block::{Block, Table, Tone};
+use super::happened::problem_at;
 use super::part_words::{named, parts, text_field};
 use super::record_fields::{FIELDS, PartFieldKind, Record};
 use super::wording::record as words;
-use leavewell_model::record::{Case, Draft};
-use leavewell_model::terms::{Date, PartName};
+use leavewell_model::record::{Case, Draft, Problem};
+use leavewell_model::terms::PartName;
 
 /// Builds the page.
 #[must_use]
@@ -17,7 +18,11 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     let (draft, case) = (subject.draft(), subject.case());
     let now = Record::new(draft);
     vec![
-        Block::section("record.looked", words::LOOKED, looked(draft)),
+        Block::section(
+            "record.looked",
+            words::LOOKED,
+            looked(draft, subject.problems()),
+        ),
         Block::section("record.piece", words::PIECE, piece(draft, case)),
         Block::section("record.parts", words::PARTS, by_part(&now, case)),
         Block::section("record.more", words::MORE, more(&now, case)),
@@ -25,15 +30,8 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ]
 }
 
-fn looked(draft: &Draft) -> Vec<Block> {
-    let not_a_day = |path: &str| {
-        let on = draft.text(path);
-        if on.trim().is_empty() || Date::parse(on.trim()).is_some() {
-            String::new()
-        } else {
-            words::NO_DATE.to_owned()
-        }
-    };
+fn looked(draft: &Draft, problems: &[Problem]) -> Vec<Block> {
+    let not_a_day = |path: &str| problem_at(problems, path);
     let ask = |path: &str, words: [&str; 2]| {
         text_field(draft, path, [words[0], "", words[1]], String::new())
     };

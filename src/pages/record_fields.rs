@@ -1,12 +1,12 @@
 //! The fields that a record may hold for a part, and each value in words.
 
-use super::part_words::{part_problem, percent, um};
+use super::part_words::{part_problem, um};
 use super::wording::record_fields as words;
 use leavewell_model::record::schema;
 use leavewell_model::record::{Bleed, Case, Draft, Problem};
 use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Engraving, Fill, Interior, Joint, Lacquer, Lead, Loss, Method,
-    Mount, PartName, Replaced, Split, Tarnish,
+    Mount, PartName, Replaced, Split, Tarnish, percent,
 };
 
 /// Ids and labels of a list of choices.

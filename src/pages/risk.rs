@@ -1,8 +1,8 @@
 //! How the answer holds up for someone averse to risk, in the worst tenth of outcomes, and by regret.
 
 use super::ask::{NumberField, number};
+use super::closer_look::CloserLook;
 use super::wording::risk as words;
-use super::worth_knowing::Deep;
 use super::{Block, Table, Tone};
 use leavewell_model::counsel::SharedCourse;
 use leavewell_model::decide::risk::{
@@ -14,7 +14,7 @@ use leavewell_model::record::Draft;
 use leavewell_model::terms::small;
 
 /// The best course of each group that may be advised. The advised course comes first, so that it wins ties.
-pub(super) fn leaders<'a>(deep: &'a Deep) -> Vec<&'a SharedCourse> {
+pub(super) fn leaders<'a>(deep: &'a CloserLook) -> Vec<&'a SharedCourse> {
     let s = &deep.shown;
     let mut found: Vec<&SharedCourse> = s.courses.get(s.chosen).into_iter().collect();
     for c in s.courses.iter().filter(|c| c.allowed) {
@@ -31,7 +31,7 @@ pub(super) fn leaders<'a>(deep: &'a Deep) -> Vec<&'a SharedCourse> {
     found
 }
 
-pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
+pub(super) fn section(deep: &CloserLook, draft: &Draft) -> Block {
     let stand_in = deep.ledger.value(FigureId::COUNSEL_EVEN_BET);
     let (field, stake) = number(
         draft,

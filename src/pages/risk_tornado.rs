@@ -1,8 +1,8 @@
 //! A tornado chart: which input moves the lead of the advised course over the next best.
 
+use super::closer_look::CloserLook;
 use super::risk::leaders;
 use super::wording::risk_tornado as words;
-use super::worth_knowing::Deep;
 use super::worth_knowing_draw::{WIDTH, bar};
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use leavewell_model::counsel::Shared;
@@ -96,7 +96,7 @@ fn lead(acts: &[&[f64]], draws: &[usize]) -> f64 {
     over(acts[0]) - others
 }
 
-pub(super) fn section(deep: &Deep) -> Block {
+pub(super) fn section(deep: &CloserLook) -> Block {
     let courses = leaders(deep);
     let acts: Vec<&[f64]> = courses.iter().map(|c| c.score.as_slice()).collect();
     if acts.len() < 2 {
@@ -155,7 +155,7 @@ pub(super) fn section(deep: &Deep) -> Block {
 
 const HALF: f64 = 150.0;
 
-fn drawn(deep: &Deep, bars: &[Bar], title: &str) -> Block {
+fn drawn(deep: &CloserLook, bars: &[Bar], title: &str) -> Block {
     let (least, most) = bars.iter().fold((0.0_f64, 0.0_f64), |(l, m), b| {
         (
             l.min(b.at_low).min(b.at_high),

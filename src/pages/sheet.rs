@@ -11,7 +11,6 @@ use super::as_typed::as_typed;
 use super::block::{Block, Tone};
 use super::scale_words::said;
 use super::sheet_done::{RecordedWork, done};
-use super::sheet_photos::before_and_after;
 use super::wording::sheet as words;
 use leavewell_model::counsel::money;
 use leavewell_model::ledger::{FigureId, LEDGER_VERSION, Ledger};
@@ -30,8 +29,8 @@ pub(super) const VERSION: &str = env!("CARGO_PKG_VERSION");
 pub(super) struct Paper<'a> {
     subject: &'a Subject,
     pub(super) draft: &'a Draft,
-    /// The record as JSON, for fields that the model does not read.
-    pub(super) raw: Value,
+    /// Every field of the record as it stands in the file, for those that the model does not read.
+    pub(super) raw: &'a Map<String, Value>,
     pub(super) case: &'a Case,
     pub(super) ledger: &'a Ledger,
     /// The report on the finer sample used for sheets.
@@ -45,7 +44,7 @@ impl<'a> Paper<'a> {
         Self {
             subject,
             draft,
-            raw: serde_json::from_str(&draft.to_json()).unwrap_or_default(),
+            raw: draft.fields(),
             case: subject.case(),
             ledger: solved.ledger(),
             report: solved.report(subject.problems().to_vec()),
@@ -100,12 +99,8 @@ impl<'a> Paper<'a> {
         if self.too_little() {
             return recorded;
         }
-        let options = self
-            .report
-            .options
-            .iter()
-            .map(|option| option.treatment.get());
-        recorded.or(TreatmentSet::of_ids(options))
+        let options = self.report.options.iter().map(|option| option.treatment);
+        recorded.or(options.collect())
     }
 
     /// The day the question was asked; `None` if not recorded.
@@ -197,14 +192,15 @@ impl<'a> Paper<'a> {
 
     /// The entries in the record's list of parts, then those of single pieces with the number of each.
     pub(super) fn raw_parts(&self) -> Vec<(Option<u16>, &Map<String, Value>)> {
-        fn list(held: &Value) -> std::slice::Iter<'_, Value> {
-            held.as_array().map_or(&[][..], Vec::as_slice).iter()
+        fn list(held: Option<&Value>) -> std::slice::Iter<'_, Value> {
+            let entries = held.and_then(Value::as_array);
+            entries.map_or(&[][..], Vec::as_slice).iter()
         }
-        let all = list(&self.raw["parts"]).map(|part| (None, part));
-        let pieces = list(&self.raw["pieces"]["each"]);
+        let all = list(self.raw.get("parts")).map(|part| (None, part));
+        let pieces = list(self.raw.get("pieces").and_then(|pieces| pieces.get("each")));
         let of_pieces = pieces.flat_map(|piece| {
             let no = piece["no"].as_u64().and_then(|no| u16::try_from(no).ok());
-            list(&piece["parts"]).map(move |part| (no, part))
+            list(piece.get("parts")).map(move |part| (no, part))
         });
         let count = self.case.pieces.count;
         let of_pieces = of_pieces.filter(|(no, _)| no.is_some_and(|no| count > 1 && no <= count));
@@ -310,39 +306,6 @@ impl<'a> Paper<'a> {
             )
         };
         self.report.problems.iter().map(line).collect()
-    }
-
-    /// Past work as sections of a sheet, in the order of the record; empty if none is recorded.
-    pub(super) fn history(&self, id: &str) -> Vec<Block> {
-        if self.done.is_empty() {
-            return Vec::new();
-        }
-        let mut blocks = vec![Block::para(words::WORK_IN_ORDER)];
-        let first_silver = self.report.identity.families.fused;
-        if self.done.iter().any(RecordedWork::plates)
-            && first_silver >= self.ledger.value(FigureId::WORDS_EVEN)
-        {
-            blocks.push(Block::said(
-                Tone::Note,
-                words::plated_yet_fused(&self.likely(first_silver)),
-            ));
-        }
-        blocks.extend(self.work_sections(id));
-        vec![Block::section(id, words::WORK_DONE, blocks)]
-    }
-
-    /// One section for each recorded work, with photographs from before and after side by side where there
-    /// are any from after it.
-    pub(super) fn work_sections(&self, id: &str) -> Vec<Block> {
-        let section = |work: &RecordedWork| {
-            let id = format!("{id}.{}", work.place);
-            let mut of_it = vec![Block::Facts { rows: work.rows() }];
-            if !work.photos.is_empty() {
-                of_it.extend(before_and_after(self, &id, work));
-            }
-            Block::section(&id, &words::work(work.place + 1, &work.name()), of_it)
-        };
-        self.done.iter().map(section).collect()
     }
 
     /// The inputs behind the numbers, so that anyone can reproduce them.
@@ -459,15 +422,6 @@ pub(super) fn part_name(part: &Map<String, Value>) -> String {
     }
 }
 
-/// A list as in a sentence: "a, b and c".
-pub(super) fn and(words: &[String]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.clone(),
-        [rest @ .., last] => words::and(&rest.join(", "), last),
-    }
-}
-
 /// The heading of a sheet: what it is called there, for whom it is, and when it was made.
 pub(super) fn head(paper: &Paper, name: &str, whom: &str) -> Vec<Block> {
     let day = paper
@@ -487,4 +441,17 @@ pub(super) fn missing(paper: &Paper, id: &str) -> Vec<Block> {
         words::NOT_KNOWN,
         vec![Block::List { items: missing }],
     )]
+}
+
+/// A lead-in line with its list; empty if the list is.
+pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
+    if items.is_empty() {
+        return Vec::new();
+    }
+    vec![
+        Block::para(lead),
+        Block::List {
+            items: items.to_vec(),
+        },
+    ]
 }

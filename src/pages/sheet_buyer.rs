@@ -3,7 +3,8 @@
 use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Tone};
-use super::sheet::{Paper, and, head, missing, part_label};
+use super::sentence::and;
+use super::sheet::{Paper, head, missing, part_label};
 use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Disclosure, disclosures};
 use super::sheet_photos::{of_parts, of_piece};
@@ -13,7 +14,7 @@ use leavewell_model::record::StruckMark;
 use leavewell_model::report::{CautionReport, DateReport, FamilyDates};
 use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
-use leavewell_model::terms::{Currency, Seen, sum};
+use leavewell_model::terms::{Currency, Kind, Seen, sum};
 
 /// Builds the page. It fits on one sheet of paper, so nothing is said twice but what a ticket repeats.
 #[must_use]
@@ -94,7 +95,7 @@ fn ticket(paper: &Paper, disclosures: &[Disclosure]) -> String {
     // What it is says already that it was electroplated later, where that is the likeliest.
     let likeliest = paper.report.identity.kinds.iter();
     let likeliest = likeliest.max_by(|a, b| a.p.total_cmp(&b.p));
-    let is_said = likeliest.is_some_and(|kind| kind.kind == "RFP")
+    let is_said = likeliest.is_some_and(|kind| kind.kind == Kind::Rfp)
         && !paper
             .done
             .iter()

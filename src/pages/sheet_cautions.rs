@@ -3,10 +3,11 @@
 
 use super::block::{Block, HeatOnPiece, Tone};
 use super::wording::sheet_cautions as words;
+use leavewell_model::counsel::caution_list::{for_children, of_treatment};
 use leavewell_model::ledger::{Level, caution};
 use leavewell_model::record::Case;
 use leavewell_model::report::{CautionReport, Report};
-use leavewell_model::terms::{ShortSort, TreatmentSet};
+use leavewell_model::terms::{ShortSort, Treatment, TreatmentSet};
 
 /// Adds the cautions for the treatments that the page names, and the deferral line.
 pub(super) fn with_cautions(
@@ -36,32 +37,17 @@ pub(super) fn cautions_of(
 }
 
 fn section(mut list: Vec<CautionReport>, named: TreatmentSet, child: bool) -> Block {
-    let mut agents: Vec<&str> = Vec::new();
-    for treatment in named.iter() {
-        let id = format!("caution.{}", treatment.id());
-        let Some(text) = caution(&id) else { continue };
-        agents.extend(&text.agents);
-        if !list.iter().any(|c| c.id == id) {
-            list.push(CautionReport {
-                id,
-                level: text.level,
-                about: treatment.name().to_owned(),
-                text: text.text.to_owned(),
-            });
+    let named: Vec<Treatment> = named.iter().collect();
+    let mut add = |caution: CautionReport| {
+        if !list.iter().any(|known| known.id == caution.id) {
+            list.push(caution);
         }
-    }
-    // The child block lists its own hazards.
-    if let Some(text) = caution("caution.child")
-        && agents.iter().any(|a| text.agents.contains(a))
-        && !list.iter().any(|c| c.id == text.id)
-    {
-        list.push(CautionReport {
-            id: text.id.to_owned(),
-            level: if child { Level::Stop } else { Level::Care },
-            about: words::CHILDREN.to_owned(),
-            text: text.text.to_owned(),
-        });
-    }
+    };
+    named
+        .iter()
+        .filter_map(|t| of_treatment(*t))
+        .for_each(&mut add);
+    for_children(&named, child).into_iter().for_each(&mut add);
     list.order_by_key(|c| c.level);
     let mut blocks: Vec<Block> = list
         .into_iter()

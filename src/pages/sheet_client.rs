@@ -3,10 +3,9 @@
 
 use super::Subject;
 use super::block::{Block, Table, Tone};
-use super::picture::wrapped;
-use super::picture::{Anchor, Ink, Mark, Picture};
-use super::sheet::{Paper, and, head, missing};
-use super::sheet_buyer::quoted_mark;
+use super::sentence::and;
+use super::sheet::{Paper, head, listed, missing};
+use super::sheet_buyer::{is_of_the_piece, quoted_mark};
 use super::sheet_cautions::cautions_of;
 use super::sheet_glossary::word_list;
 use super::sheet_photos::{of_parts, of_piece};
@@ -16,10 +15,11 @@ use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::{
-    ChangeReport, CounselReport, CourseReport, OptionReport, Text, VerdictReport,
+    CautionReport, ChangeReport, CounselReport, CourseReport, OptionOutcome, OptionReport, Text,
+    VerdictReport,
 };
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Currency, PartName, Treatment, small, sum};
+use leavewell_model::terms::{Currency, Outcome, Treatment, small, sum};
 
 /// Builds the page: what is signed in front, and behind it everything it rests on.
 #[must_use]
@@ -56,7 +56,9 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(questions(&paper));
     }
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, |_| true, paper.named(), child));
+    // Where nothing was looked at, nothing is said of what work on it may set free.
+    let wanted = |c: &CautionReport| !paper.too_little() || is_of_the_piece(c);
+    blocks.push(cautions_of(&paper.report, wanted, paper.named(), child));
     blocks.push(word_list(&blocks, paper.ledger));
     blocks.push(Block::section(
         "client.made",
@@ -103,12 +105,7 @@ fn condition(paper: &Paper) -> Option<Block> {
         .faults
         .iter()
         .map(|fault| {
-            let parts: Vec<String> = fault
-                .parts
-                .iter()
-                .filter_map(|part| PartName::parse(part))
-                .map(|part| small(part.label()))
-                .collect();
+            let parts: Vec<String> = fault.parts.iter().map(|part| small(part.label())).collect();
             let parts = if parts.is_empty() {
                 words::THE_WHOLE.to_owned()
             } else {
@@ -161,11 +158,11 @@ fn advice(paper: &Paper) -> Block {
 /// The steps advised, each with price, time, loss and risk; empty where nothing is to be done.
 pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
     let advised = &paper.report.counsel.steps;
-    let of = |id: &Text| paper.report.options.iter().find(|o| o.treatment == *id);
+    let of = |step: &Treatment| paper.report.options.iter().find(|o| o.treatment == *step);
     let chosen: Vec<&OptionReport> = advised
         .iter()
         .filter_map(of)
-        .filter(|option| &*option.treatment != Treatment::Leave.id())
+        .filter(|option| option.treatment != Treatment::Leave)
         .collect();
     if chosen.is_empty() {
         return None;
@@ -173,12 +170,8 @@ pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
     let mut rows = Vec::new();
     let mut risks = Vec::new();
     for option in &chosen {
-        let quote = paper.case.quotes.iter().find(|quote| {
-            quote
-                .treatments
-                .iter()
-                .any(|treatment| treatment.id() == &*option.treatment)
-        });
+        let mut quotes = paper.case.quotes.iter();
+        let quote = quotes.find(|quote| quote.treatments.contains(&option.treatment));
         let hours = quote.and_then(|quote| quote.hours);
         rows.push(vec![
             option.name.to_string(),
@@ -206,7 +199,7 @@ pub(super) fn steps(paper: &Paper, id: &str) -> Option<Block> {
 /// What a treatment costs, and whether that was quoted.
 fn price(paper: &Paper, option: &OptionReport) -> String {
     let band = paper.money_band(option.cost);
-    let quote = Treatment::parse(&option.treatment).and_then(|t| paper.case.quote(t));
+    let quote = paper.case.quote(option.treatment);
     if let Some(quote) = quote.filter(|_| option.quoted) {
         let sign = paper.case.market.currency.unwrap_or(Currency::Other).sign();
         let asked = match (quote.low, quote.high) {
@@ -242,19 +235,6 @@ fn reasons(paper: &Paper) -> Block {
         ));
     }
     Block::section("client.reasons", words::REASONS, blocks)
-}
-
-/// A lead-in line with its list; empty if the list is.
-pub(super) fn listed(lead: &str, items: &[String]) -> Vec<Block> {
-    if items.is_empty() {
-        return Vec::new();
-    }
-    vec![
-        Block::para(lead),
-        Block::List {
-            items: items.to_vec(),
-        },
-    ]
 }
 
 /// "a, b or c"; `None` for an empty list.
@@ -324,47 +304,57 @@ pub(super) fn unconfirmed(paper: &Paper) -> Option<Block> {
     (!waiting.is_empty()).then(|| Block::said(Tone::Note, words::unconfirmed(waiting)))
 }
 
+/// What could be done, side by side, and in a line each what is advised against. What is not needed and what never
+/// suits such pieces is only named.
 fn options(paper: &Paper) -> Block {
-    let mut blocks = Vec::new();
-    let mut idle = Vec::new();
-    let mut never = Vec::new();
+    let (mut rows, mut conditions, mut against) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut idle, mut never) = (Vec::new(), Vec::new());
     for option in &paper.report.options {
-        match &*option.outcome {
-            "not_needed" => idle.push(format!(
-                "{}: {}",
-                option.name,
-                option.not_needed.clone().unwrap_or_default()
-            )),
-            "never" => never.push(option.name.to_string()),
-            _ => blocks.push(Block::section(
-                &format!("client.option.{}", option.treatment),
-                &option.name,
-                option_blocks(paper, option),
-            )),
+        let of_step = |v: &VerdictReport| words::of_step(&option.name, &v.reason, &v.lifted_by);
+        let verdicts = &option.verdicts;
+        match option.outcome {
+            OptionOutcome::NotNeeded => idle.push(small(&option.name)),
+            OptionOutcome::Never => never.push(small(&option.name)),
+            OptionOutcome::Barred => {
+                let bars = verdicts.iter().filter(|v| v.outcome == Outcome::Barred);
+                against.extend(bars.map(|v| {
+                    let lifted = if v.lifted_by.is_empty() {
+                        v.reason.clone()
+                    } else {
+                        words::lifted_by(&v.reason, &v.lifted_by)
+                    };
+                    words::of_step(&option.name, &lifted, "")
+                }));
+            }
+            _ => {
+                rows.push(vec![
+                    words::of_step(&option.name, option.plain.get(), ""),
+                    price(paper, option),
+                    option.lost.to_string(),
+                    option.reversibility_words.to_string(),
+                    who(&option.who),
+                ]);
+                conditions.extend(verdicts.iter().map(of_step));
+            }
         }
     }
-    blocks.extend(listed(words::NOT_NEEDED, &idle));
-    blocks.extend(listed(words::NEVER, &never));
+    let mut blocks = vec![Block::Table(Table {
+        caption: words::CAN_BE_DONE.to_owned(),
+        columns: words::OPTION_COLUMNS.map(str::to_owned).to_vec(),
+        rows,
+    })];
+    blocks.extend(listed(words::CONDITIONS, &conditions));
+    blocks.extend(listed(words::AGAINST, &against));
+    for (lead, names) in [(words::NOT_NEEDED, idle), (words::NEVER, never)] {
+        if !names.is_empty() {
+            blocks.push(Block::para(words::of_step(
+                lead,
+                &[and(&names), ".".to_owned()].concat(),
+                "",
+            )));
+        }
+    }
     Block::section("client.options", words::OPTIONS, blocks)
-}
-
-fn option_blocks(paper: &Paper, option: &OptionReport) -> Vec<Block> {
-    let cost = price(paper, option);
-    let mut rows = vec![
-        (
-            words::CAN_IT_BE_DONE.to_owned(),
-            words::outcome(&option.outcome).to_owned(),
-        ),
-        (words::COST.to_owned(), cost),
-        (words::LOST.to_owned(), option.lost.to_string()),
-        (
-            words::CAN_IT_BE_UNDONE.to_owned(),
-            option.reversibility_words.to_string(),
-        ),
-        (words::WHO.to_owned(), who(&option.who)),
-    ];
-    rows.extend(verdicts(&option.verdicts));
-    vec![Block::para(option.plain), Block::Facts { rows }]
 }
 
 /// The verdicts of the rules: the reason, and what would lift it or what it asks for.
@@ -373,12 +363,12 @@ pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
         .map(|v| {
             let text = if v.lifted_by.is_empty() {
                 v.reason.clone()
-            } else if v.outcome == "barred" {
+            } else if v.outcome == Outcome::Barred {
                 words::lifted_by(&v.reason, &v.lifted_by)
             } else {
                 words::asked_for(&v.reason, &v.lifted_by)
             };
-            (words::outcome(&v.outcome).to_owned(), text)
+            (words::outcome(v.outcome.into()).to_owned(), text)
         })
         .collect()
 }
@@ -417,10 +407,10 @@ fn money(paper: &Paper) -> Block {
         .filter(|c| c.barred.is_empty())
         .take(6)
         .collect();
-    if shown.len() > 1 {
-        blocks.push(Block::Picture(picture(paper, &shown)));
-    }
     blocks.push(Block::Table(course_table(paper, &shown)));
+    if paper.report.has_oftener_unbeaten_plan() {
+        blocks.push(Block::said(Tone::Quiet, words::MORE_OFTEN));
+    }
     Block::section("client.money", words::MONEY, blocks)
 }
 
@@ -452,88 +442,12 @@ pub(super) fn course_table(paper: &Paper, courses: &[&CourseReport]) -> Table {
     }
 }
 
-const LEFT: f64 = 8.0;
-const RIGHT: f64 = 312.0;
-const TOP: f64 = 8.0;
-const ROW: f64 = 36.0;
-/// Height of a line of a name, and its letters at most.
-const LINE: f64 = 12.0;
-const LETTERS: usize = 48;
-
-/// One bar per course from its 10th to its 90th percentile, with a line at the median.
-fn picture(paper: &Paper, courses: &[&CourseReport]) -> Picture {
-    let low = courses
-        .iter()
-        .map(|c| c.net.p10)
-        .fold(f64::INFINITY, f64::min);
-    let high = courses
-        .iter()
-        .map(|c| c.net.p90)
-        .fold(f64::NEG_INFINITY, f64::max);
-    let span = if high > low { high - low } else { 1.0 };
-    let x = |v: f64| tenths(LEFT + (RIGHT - LEFT) * (v - low) / span);
-    let mut marks = Vec::new();
-    let mut y = TOP;
-    for course in courses {
-        let name = format!("{}: {}", course.name, paper.money(course.net.p50));
-        // A long plan takes more than one line above its bar.
-        for line in wrapped(&name, LETTERS) {
-            marks.push(Mark::text(
-                Ink::Outline,
-                Anchor::Start,
-                (LEFT, y + 9.0),
-                line,
-            ));
-            y += LINE;
-        }
-        y -= LINE;
-        let (a, b, middle) = (x(course.net.p10), x(course.net.p90), x(course.net.p50));
-        marks.push(Mark::path(
-            Ink::Band,
-            format!("M{a} {}H{b}V{}H{a}Z", y + 14.0, y + 26.0),
-        ));
-        marks.push(Mark::path(
-            Ink::Middle,
-            format!("M{middle} {}V{}", y + 11.0, y + 29.0),
-        ));
-        y += ROW;
-    }
-    let first = courses.first().map_or("", |c| c.name.as_str());
-    Picture {
-        id: "client-outcomes".to_owned(),
-        title: words::picture_title(&small(first)),
-        description: words::PICTURE.to_owned(),
-        width: 320.0,
-        height: y,
-        marks,
-        table: Table {
-            caption: words::KEPT.to_owned(),
-            columns: words::KEPT_COLUMNS.map(str::to_owned).to_vec(),
-            rows: courses
-                .iter()
-                .map(|c| {
-                    vec![
-                        c.name.clone(),
-                        paper.money(c.net.p10),
-                        paper.money(c.net.p50),
-                        paper.money(c.net.p90),
-                    ]
-                })
-                .collect(),
-        },
-    }
-}
-
-fn tenths(x: f64) -> f64 {
-    (10.0 * x).round() / 10.0
-}
-
 fn questions(paper: &Paper) -> Block {
     let asked = paper
         .report
         .options
         .iter()
-        .filter(|o| !matches!(&*o.outcome, "not_needed" | "never" | "barred"))
+        .filter(|o| o.outcome < OptionOutcome::NotNeeded)
         .map(|o| format!("{}: {}", o.name, o.ask))
         .collect();
     Block::section(

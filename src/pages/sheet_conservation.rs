@@ -9,20 +9,21 @@ use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table};
 use super::part_words::named;
-use super::sheet::{Paper, and, head, missing, part_labels, part_name};
+use super::sentence::and;
+use super::sheet::listed;
+use super::sheet::{Paper, head, missing, part_labels, part_name};
 use super::sheet_buyer::{is_of_the_piece, quoted_mark};
 use super::sheet_cautions::cautions_of;
-use super::sheet_client::{listed, steps};
+use super::sheet_client::steps;
 use super::sheet_file::part_rows;
 use super::sheet_photos::{of_part, of_piece};
 use super::sheet_places::{lines_of, pictures, placed};
 use super::sheet_proposal::proposed;
 use super::wording::sheet::part_of;
 use super::wording::sheet_conservation as words;
-use leavewell_model::ledger::treatment_text;
 use leavewell_model::record::Part;
 use leavewell_model::terms::{
-    Corrosion, FillState, Joint, PartName, Split, Treatment, TreatmentSet, small, the_pieces,
+    Corrosion, FillState, Joint, PartName, Split, Treatment, small, the_pieces,
 };
 
 /// Builds the page.
@@ -56,7 +57,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     blocks.extend(missing(&paper, "conservation.missing"));
     let child = paper.case.aim.household_child_or_pregnant;
     let steps = if paper.case.proposal.steps.is_empty() && !paper.too_little() {
-        TreatmentSet::of_ids(advised(&paper))
+        advised(&paper).collect()
     } else {
         paper.named_proposed()
     };
@@ -169,10 +170,10 @@ fn condition(paper: &Paper) -> Vec<Block> {
     blocks
 }
 
-/// The ids of the steps advised; none where it is to be left alone.
-fn advised<'a>(paper: &'a Paper) -> impl Iterator<Item = &'static str> + use<'a> {
-    let steps = paper.report.counsel.steps.iter().map(|id| id.get());
-    steps.filter(|id| *id != Treatment::Leave.id())
+/// The steps advised; none where it is to be left alone.
+fn advised(paper: &Paper) -> impl Iterator<Item = Treatment> {
+    let steps = paper.report.counsel.steps.iter().copied();
+    steps.filter(|step| *step != Treatment::Leave)
 }
 
 /// One line for each step, to agree to or not; `None` where no step is proposed or advised.
@@ -196,7 +197,7 @@ fn consent(paper: &Paper) -> Option<Block> {
         Vec::new()
     } else {
         advised(paper)
-            .filter_map(|id| Some((treatment_text(id)?.name.to_owned(), false)))
+            .map(|step| (step.name().to_owned(), false))
             .collect()
     };
     if steps.is_empty() {

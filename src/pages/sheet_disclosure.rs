@@ -2,16 +2,19 @@
 //! more than very unlikely.
 
 use super::as_typed::as_typed;
-use super::sheet::{Paper, and, part_label, part_labels};
+use super::sentence::and;
+use super::sheet::{Paper, part_label, part_labels};
+use super::wording::sheet::part_of;
 use super::wording::sheet_disclosure as words;
 use leavewell_model::ledger::{FigureId, signs};
-use leavewell_model::record::Part;
-use leavewell_model::terms::percent;
+use leavewell_model::record::{Done, Part, Test};
 use leavewell_model::terms::small;
+use leavewell_model::terms::the_pieces;
 use leavewell_model::terms::{
     Corrosion, Dents, Engraving, Fill, Gilding, Interior, Joint, Lacquer, Lead, Loss, Material,
     Mount, PartName, Repair, Replaced, Split, SpotFault, TestKind,
 };
+use leavewell_model::terms::{Kind, percent};
 use leavewell_model::treatment::{LeadStatus, Mercury, Release, mercury, release_of};
 
 /// One disclosure: a few words for a ticket, a sentence for a catalogue.
@@ -85,7 +88,11 @@ fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
         return;
     }
     let kinds = &paper.report.identity.kinds;
-    let p: f64 = kinds.iter().filter(|k| k.kind == "RFP").map(|k| k.p).sum();
+    let p: f64 = kinds
+        .iter()
+        .filter(|k| k.kind == Kind::Rfp)
+        .map(|k| k.p)
+        .sum();
     let signs: Vec<String> = ["S08", "S10", "S18", "S19", "S20"]
         .into_iter()
         .filter(|id| paper.case.has_seen(id))
@@ -188,11 +195,7 @@ fn lead(paper: &Paper, list: &mut Vec<Disclosure>) {
             words::BORDERS.to_owned(),
         );
     }
-    if paper
-        .done
-        .iter()
-        .any(super::sheet_done::RecordedWork::adds_lead)
-    {
+    if paper.case.done.iter().any(Done::adds_lead) {
         disclose(
             list,
             "lead",
@@ -206,17 +209,30 @@ fn lead(paper: &Paper, list: &mut Vec<Disclosure>) {
 /// The results of lead tests. Lead in the metal and lead released into food are reported separately.
 fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
     let case = &paper.case;
-    let found = case.parts.iter().any(|p| p.lead == Some(Lead::Present))
-        || (case.tests.iter()).any(|t| t.kind == TestKind::Content && t.passed == Some(false));
+    let mut places = parts_where(paper, |p| p.lead == Some(Lead::Present));
+    let tested = |t: &&Test| t.kind == TestKind::Content && t.passed == Some(false);
+    let found = !places.is_empty() || case.tests.iter().any(|t| tested(&t));
+    for place in case.tests.iter().filter(tested).map(place_tested) {
+        if !place.is_empty() && !places.contains(&place) {
+            places.push(place);
+        }
+    }
     let mut add =
         |short: &str, long: &str| disclose(list, "lead", short.to_owned(), long.to_owned());
     if found {
-        add(words::LEAD_FOUND_SHORT, words::LEAD_FOUND);
+        let [short, long] = words::lead_found(&places.join(", "));
+        add(&short, &long);
     } else if paper.lead() == LeadStatus::Absent {
         add(words::NO_LEAD_IN_IT_SHORT, words::NO_LEAD_IN_IT);
     }
     match paper.release() {
-        Release::Failed => add(words::LEAD_RELEASED_SHORT, words::LEAD_RELEASED),
+        Release::Failed => {
+            let failed = |t: &&Test| t.kind == TestKind::Release && t.passed == Some(false);
+            let places = case.tests.iter().filter(failed).map(place_tested);
+            let places: Vec<String> = places.filter(|place| !place.is_empty()).collect();
+            let [short, long] = words::lead_released(&places.join(", "));
+            add(&short, &long);
+        }
         Release::Passed | Release::PassedByLaboratory => {
             let parts = passed_on(paper).join(", ");
             add(&words::no_lead_short(&parts), &words::no_lead(&parts));
@@ -233,6 +249,15 @@ fn tested_for_lead(paper: &Paper, list: &mut Vec<Disclosure>) {
                 words::NOT_TESTED
             },
         ),
+    }
+}
+
+/// The part that was tested, and of which of several pieces; empty where neither was said.
+fn place_tested(test: &Test) -> String {
+    let part = test.part.map_or("", PartName::label);
+    match (small(part), the_pieces(&test.of)) {
+        (part, of) if part.is_empty() => of,
+        (part, of) => part_of(&part, &of),
     }
 }
 
@@ -329,8 +354,7 @@ fn worn(paper: &Paper, list: &mut Vec<Disclosure>) {
         .parts
         .iter()
         .filter(|p| {
-            let name = PartName::parse(&p.part);
-            let states = || name.into_iter().flat_map(|n| paper.case.parts_named(n));
+            let states = || paper.case.parts_named(p.part);
             // On several pieces a part may be in more states than its silver is.
             let state = states().find(|state| part_label(state) == small(&p.name));
             let recorded = state.or(states().next()).and_then(|p| p.bleed);

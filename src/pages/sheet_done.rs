@@ -9,7 +9,7 @@ use super::happened::happened;
 use super::happened::problem_at;
 use super::money_text::MoneyFormat;
 use super::part_words::{named, parts};
-use super::sheet::and;
+use super::sentence::and;
 use super::sheet_cautions::with_cautions;
 use super::wording::sheet_done as words;
 use leavewell_model::record::{Case, Draft, Problem};
@@ -158,11 +158,6 @@ impl RecordedWork {
     pub(super) fn coats(&self) -> bool {
         matches!(self.treatment, Some(Treatment::Lacquer | Treatment::Toning))
             || self.material == Some(MaterialUsed::Coating)
-    }
-
-    /// Whether lead was added.
-    pub(super) fn adds_lead(&self) -> bool {
-        self.material == Some(MaterialUsed::SolderLead)
     }
 
     /// When and by whom, in a few words; empty if neither is known.

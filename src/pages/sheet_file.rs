@@ -10,10 +10,11 @@ use super::Subject;
 use super::as_typed::as_typed;
 use super::block::{Block, Table, Tone};
 use super::field_words::{self, value_words};
+use super::sheet::listed;
 use super::sheet::{Paper, head, missing, part_name, plain};
-use super::sheet_buyer::quoted_mark;
+use super::sheet_buyer::{is_of_the_piece, quoted_mark};
 use super::sheet_cautions::cautions_of;
-use super::sheet_client::{course_table, listed, unconfirmed, verdicts, who, would_change};
+use super::sheet_client::{course_table, unconfirmed, verdicts, who, would_change};
 use super::sheet_glossary::word_list;
 use super::sheet_photos::{of_parts, of_piece};
 use super::sheet_places::{lines_of, pictures, placed};
@@ -23,7 +24,7 @@ use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
 use leavewell_model::record::schema::bare_share;
-use leavewell_model::report::{OptionReport, PartReport};
+use leavewell_model::report::{CautionReport, OptionOutcome, OptionReport, PartReport};
 use leavewell_model::terms::PartName;
 use leavewell_model::terms::{percent, the_pieces};
 
@@ -89,7 +90,9 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ));
     blocks.extend(rest(&paper));
     let child = paper.case.aim.household_child_or_pregnant;
-    blocks.push(cautions_of(&paper.report, |_| true, paper.named(), child));
+    // Where nothing was looked at, nothing is said of what work on it may set free.
+    let wanted = |c: &CautionReport| !paper.too_little() || is_of_the_piece(c);
+    blocks.push(cautions_of(&paper.report, wanted, paper.named(), child));
     blocks.push(word_list(&blocks, paper.ledger));
     blocks
 }
@@ -289,7 +292,7 @@ fn parts(paper: &Paper) -> Vec<Block> {
         let known = PartName::parse(&id);
         let on: Vec<u16> = no.into_iter().collect();
         let title = part_of(&part_name(part), &the_pieces(&on));
-        let of_part = |p: &&PartReport| known.is_some_and(|k| k.id() == p.part);
+        let of_part = |p: &&PartReport| known.is_some_and(|k| k == p.part);
         let mut told = paper.report.silver.parts.iter().filter(of_part);
         let worked_out = match no {
             None => told.next(),
@@ -412,7 +415,7 @@ fn value(paper: &Paper) -> Vec<Block> {
                     }
                     .to_owned(),
                 ),
-                fact(words::CURRENCY, value.currency.to_string()),
+                fact(words::CURRENCY, value.currency.id().to_owned()),
             ])
             .collect(),
         },
@@ -454,11 +457,11 @@ fn options(paper: &Paper) -> Vec<Block> {
         let rules = verdicts(&o.verdicts)
             .into_iter()
             .map(|(verdict, why)| words::verdict(&verdict, &why));
-        let mut told = vec![words::sentence(outcome(&o.outcome))];
+        let mut told = vec![words::sentence(outcome(o.outcome))];
         told.extend(o.not_needed.clone());
         told.extend(rules);
         // What is never done has no price and nobody to do it.
-        let (cost, by) = if &*o.outcome == "never" {
+        let (cost, by) = if o.outcome == OptionOutcome::Never {
             (String::new(), String::new())
         } else {
             (paper.money_band(o.cost), who(&o.who))
@@ -543,10 +546,8 @@ const MOST_LETTERS: usize = 2000;
 /// Everything else in the record, as stored, so that the sheet is complete.
 fn rest(paper: &Paper) -> Vec<Block> {
     let mut rows = Vec::new();
-    let Some(root) = paper.raw.as_object() else {
-        return Vec::new();
-    };
-    for (name, value) in root
+    for (name, value) in paper
+        .raw
         .iter()
         .filter(|(name, _)| !TOLD.contains(&name.as_str()))
     {

@@ -39,34 +39,16 @@ pub(super) fn of_parts(paper: &Paper, id: &str) -> Vec<Block> {
 
 /// Photographs under a caption, those that show one of several pieces by themselves: "Foot, the second".
 fn by_piece(paper: &Paper, id: &str, keys: Vec<String>, caption: &str) -> Vec<Block> {
-    let mut groups: Vec<(Vec<u16>, Vec<String>)> = vec![(Vec::new(), Vec::new())];
-    for key in keys {
-        let on = paper.case.pieces.shown_on(&key);
-        match groups.iter_mut().find(|(of, _)| *of == on) {
-            Some((_, keys)) => keys.push(key),
-            None => groups.push((on, vec![key])),
-        }
-    }
-    groups.order_by(|a, b| a.0.cmp(&b.0));
-    let mut blocks = Vec::new();
-    for (place, (on, keys)) in groups.into_iter().enumerate() {
-        if keys.is_empty() {
-            continue;
-        }
-        let shown_id = match place {
-            0 => id.to_owned(),
-            _ => format!("{id}.{place}"),
-        };
-        blocks.push(shown(
-            &shown_id,
-            keys,
-            &words::of_pieces(caption, &the_pieces(&on)),
-        ));
-    }
-    blocks
+    let groups = grouped(paper, keys).into_iter().enumerate();
+    let block = |(place, (on, keys)): (usize, (Vec<u16>, Vec<String>))| {
+        let caption = words::of_pieces(caption, &the_pieces(&on));
+        shown(&numbered(id, place), keys, &caption)
+    };
+    groups.map(block).collect()
 }
 
-/// The photographs from before a work beside those from after it; `None` where there is none of both.
+/// The photographs from before a work beside those from after it, those that show one of several pieces by themselves;
+/// `None` where there is none of both.
 pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> Option<Block> {
     let mut keys = Vec::new();
     for part in &paper.case.parts {
@@ -84,16 +66,35 @@ pub(super) fn before_and_after(paper: &Paper, id: &str, work: &RecordedWork) -> 
     }
     let side = |end: &str, keys: Vec<String>, caption: &str, none: &str| {
         if keys.is_empty() {
-            return Block::para(none);
+            return vec![Block::para(none)];
         }
-        shown(&[id, ".", end].concat(), keys, caption)
+        by_piece(paper, &[id, ".", end].concat(), keys, caption)
     };
-    Some(Block::Row {
-        blocks: vec![
-            side("before", keys, words::BEFORE, words::NONE_BEFORE),
-            side("after", after, words::AFTER, words::NONE_AFTER),
-        ],
-    })
+    let mut blocks = side("before", keys, words::BEFORE, words::NONE_BEFORE);
+    blocks.extend(side("after", after, words::AFTER, words::NONE_AFTER));
+    Some(Block::Row { blocks })
+}
+
+/// The keys of photographs by the pieces they show, those of all pieces first.
+fn grouped(paper: &Paper, keys: Vec<String>) -> Vec<(Vec<u16>, Vec<String>)> {
+    let mut groups: Vec<(Vec<u16>, Vec<String>)> = Vec::new();
+    for key in keys {
+        let on = paper.case.pieces.shown_on(&key);
+        match groups.iter_mut().find(|(of, _)| *of == on) {
+            Some((_, keys)) => keys.push(key),
+            None => groups.push((on, vec![key])),
+        }
+    }
+    groups.order_by(|a, b| a.0.cmp(&b.0));
+    groups
+}
+
+/// The id of the block at this place: that of the first stands alone.
+fn numbered(id: &str, place: usize) -> String {
+    match place {
+        0 => id.to_owned(),
+        _ => format!("{id}.{place}"),
+    }
 }
 
 /// The keys of photographs that are not there yet.
@@ -120,6 +121,36 @@ fn shown(id: &str, keys: Vec<String>, caption: &str) -> Block {
 mod tests {
     use super::super::Subject;
     use super::*;
+
+    #[test]
+    fn photos_from_before_a_work_say_which_piece_they_show_beside_those_from_after_it() {
+        let subject = Subject::parse(
+            r#"{"format":"leavewell-case","version":2,"piece":{"form":"candlestick"},
+            "parts":[{"part":"foot","photos":"k1 k2 k3"}],
+            "done":[{"id":"d1","what":"T12","parts":"foot","photos":"a1"}],
+            "pieces":{"relation":"pair","each":[
+                {"no":1,"photos":"foot/k1"},
+                {"no":2,"photos":"foot/k2"}]}}"#,
+        )
+        .unwrap();
+        let paper = Paper::new(&subject);
+        let Some(Block::Row { blocks }) = before_and_after(&paper, "x", &paper.done[0]) else {
+            panic!("no photographs");
+        };
+        let said = blocks.iter().map(|block| match block {
+            Block::Photos(photos) => format!("{}: {}", photos.caption, photos.keys.join(" ")),
+            other => panic!("{other:?}"),
+        });
+        assert_eq!(
+            said.collect::<Vec<String>>(),
+            [
+                "Before: foot/k3",
+                "Before, the first: foot/k1",
+                "Before, the second: foot/k2",
+                "After: done-d1/a1",
+            ]
+        );
+    }
 
     #[test]
     fn photos_of_several_pieces_stand_under_the_piece_they_show_and_each_stands_once() {

@@ -2,13 +2,12 @@
 
 use super::block::{Block, Table};
 use super::part_words::named;
-use super::sheet::Paper;
-use super::sheet_client::listed;
+use super::sheet::{Paper, listed};
 use super::wording::sheet_proposal as words;
 use leavewell_model::record::Currency;
 use leavewell_model::record::ProposalStep;
 use leavewell_model::report::ProposalReport;
-use leavewell_model::terms::{Doer, percent, sum};
+use leavewell_model::terms::{Doer, Treatment, percent, sum};
 
 /// The section; `None` where nothing is proposed.
 pub(super) fn proposed(paper: &Paper, id: &str) -> Option<Block> {
@@ -69,7 +68,7 @@ fn price(paper: &Paper, step: &ProposalStep) -> String {
 
 fn comes_to(paper: &Paper, report: &ProposalReport) -> Vec<Block> {
     let course = &report.course;
-    if course.steps.iter().all(|step| *step == "T00") {
+    if course.steps.iter().all(|step| *step == Treatment::Leave) {
         return vec![Block::para(words::NOTHING_LEFT)];
     }
     let lost: Vec<&str> = course.lost.iter().map(|l| l.get()).collect();

@@ -2,7 +2,7 @@
 //! state, because all of them take it from here.
 
 use super::wording::standing as words;
-use leavewell_model::report::{OptionReport, Report};
+use leavewell_model::report::{OptionOutcome, OptionReport, Report};
 
 /// Where a treatment stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,14 +27,14 @@ impl Standing {
     /// Where this option of a report stands.
     #[must_use]
     pub fn of(option: &OptionReport, report: &Report) -> Self {
-        match option.outcome.get() {
+        match option.outcome {
             _ if report.counsel.steps.contains(&option.treatment) => Self::Advised,
-            "needs_check" => Self::NeedsCheck,
-            "needs_opinion" => Self::NeedsOpinion,
-            "barred" => Self::Barred,
-            "not_needed" => Self::NotNeeded,
-            "never" => Self::Never,
-            _ => Self::Possible,
+            OptionOutcome::NeedsCheck => Self::NeedsCheck,
+            OptionOutcome::NeedsOpinion => Self::NeedsOpinion,
+            OptionOutcome::Barred => Self::Barred,
+            OptionOutcome::NotNeeded => Self::NotNeeded,
+            OptionOutcome::Never => Self::Never,
+            OptionOutcome::Allowed | OptionOutcome::Conditional => Self::Possible,
         }
     }
 
@@ -67,7 +67,7 @@ mod tests {
             let standing = Standing::of(option, report);
             let advised = report.counsel.steps.contains(&option.treatment);
             assert_eq!(standing == Standing::Advised, advised, "{}", option.name);
-            if !advised && option.outcome == "barred" {
+            if !advised && option.outcome == OptionOutcome::Barred {
                 assert_eq!(standing.word(), words::BARRED);
             }
         }

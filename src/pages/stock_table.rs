@@ -502,7 +502,7 @@ fn piece(
         }
     }
     draft.set("asked_on", &question.asked_on);
-    let (_, problems) = draft.read();
+    let (case, problems) = draft.read();
     for problem in problems.iter().filter(|p| !unknown.contains(&&*p.field)) {
         let heading = heading_of(&problem.field);
         notes.push(words::cannot_be_used(
@@ -511,15 +511,13 @@ fn piece(
             &problem.remedy,
         ));
     }
-    let name = draft.text("piece.name");
-    let form = draft.form().map_or("", Form::label);
     TablePiece {
-        name: if name.trim().is_empty() {
-            form.to_owned()
+        name: if case.piece.name.trim().is_empty() {
+            case.piece.form.map_or("", Form::label).to_owned()
         } else {
-            name
+            case.piece.name
         },
-        number: draft.text("stock.number"),
+        number: case.stock.number,
         record: draft.to_json(),
         notes: notes
             .iter()

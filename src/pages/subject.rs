@@ -12,32 +12,7 @@ use leavewell_model::counsel::{
 use leavewell_model::record::{Case, Draft, OpenError, Problem, TaughtFigures};
 use leavewell_model::report::{ChangeReport, Report};
 
-use super::worth_knowing::SAMPLES;
-
-/// Between the taught figures and the record in the text of a question. No line of taught figures is
-/// empty, and a record begins with a brace.
-const AFTER_TAUGHT: &str = "\n\n";
-
-/// The text of a question about a record: the taught figures that hold, as text, before it. Without any
-/// it is the record itself.
-#[must_use]
-pub fn with_taught(taught: &str, record: &str) -> String {
-    if taught.is_empty() {
-        return record.to_owned();
-    }
-    [taught, AFTER_TAUGHT, record].concat()
-}
-
-/// The taught figures and the record of a question's text.
-fn without_taught(text: &str) -> (TaughtFigures, &str) {
-    if !text.starts_with(|c: char| c.is_ascii_digit()) {
-        return (TaughtFigures::default(), text);
-    }
-    match text.split_once(AFTER_TAUGHT) {
-        Some((taught, record)) => (TaughtFigures::parse(taught), record),
-        None => (TaughtFigures::default(), text),
-    }
-}
+use super::closer_samples::SAMPLES;
 
 /// A record as typed, the case read from it, and the results so far.
 pub struct Subject {
@@ -82,15 +57,20 @@ impl Subject {
         }
     }
 
-    /// Reads the text of a case file, or that of a question: see [`with_taught`].
+    /// Reads the text of a case file.
     ///
     /// # Errors
     /// If the text is not a case.
     pub fn parse(text: &str) -> Result<Self, OpenError> {
-        let (taught, record) = without_taught(text);
-        let mut subject = Self::new(Draft::parse(record)?);
+        Draft::parse(text).map(Self::new)
+    }
+
+    /// The same record with these taught figures, for which nothing is solved yet.
+    #[must_use]
+    pub fn with_taught(self, taught: TaughtFigures) -> Self {
+        let mut subject = Self::new(self.draft);
         subject.case.taught = taught;
-        Ok(subject)
+        subject
     }
 
     /// The record as typed.

@@ -1,9 +1,9 @@
 //! How much each thing counts for a keeper, and how much the answer depends on it.
 
 use super::ask::{NumberField, number};
+use super::closer_look::CloserLook;
 use super::risk::leaders;
 use super::wording::weights as words;
-use super::worth_knowing::Deep;
 use super::{Block, Table, Tone};
 use leavewell_model::decide::weights::{Order, acceptability, confidence, simplex};
 use leavewell_model::maths::mean;
@@ -16,7 +16,7 @@ const WEIGHTS_LOG2: u32 = 12;
 /// Number of ranks shown. Later ranks are added up.
 const RANKS: usize = 3;
 
-pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
+pub(super) fn section(deep: &CloserLook, draft: &Draft) -> Block {
     let (Some(now), Some(usual)) = (deep.shown.weights, deep.shown.usual_weights) else {
         return Block::section(
             "deeper-weights",
@@ -46,7 +46,7 @@ pub(super) fn section(deep: &Deep, draft: &Draft) -> Block {
 }
 
 /// How the courses rank over all weights that keep the present order of importance.
-fn ranks(deep: &Deep, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
+fn ranks(deep: &CloserLook, counted: &[usize], now: &[f64; 5]) -> Vec<Block> {
     let courses = leaders(deep);
     // The order of the user's weights. The weights drawn from the simplex fall in that order.
     let mut order = counted.to_vec();

@@ -2,41 +2,37 @@
 //! and which input moves the answer.
 
 use super::Subject;
+use super::closer_look::CloserLook;
+use super::closer_samples::SCRAMBLES;
 use super::sheet_cautions::with_cautions;
 use super::wording::worth_knowing as words;
 use super::worth_knowing_draw::{NamedBar, bars};
 use super::{Block, Ink, Table, Tone, risk, weights, worth_knowing_tree};
 use leavewell_model::counsel::{Shared, money};
 use leavewell_model::decide::information::{
-    above_noise, of_answers_on_draws, of_everything, of_group, of_input,
+    of_answers_on_draws, of_everything, of_group, of_input,
 };
 use leavewell_model::decide::sensitivity::{share_explained, share_of_groups};
-use leavewell_model::identity::{Edge, Ladder};
-use leavewell_model::ledger::{FigureId, LOOK_EFFORT, Ledger, finding};
+use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::mean;
-use leavewell_model::record::{Case, ledger_of};
+use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::Treatment;
+use leavewell_model::terms::TreatmentSet;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::small;
-use leavewell_model::terms::{ByKind, Family, Kind};
-
-/// Size of the sample shown draw by draw, as a power of 2. It is the sample of the answer.
-const SHOWN_LOG2: u32 = 12;
-/// Size of each of the other scrambled samples as a power of 2, and their number: together 2^14 points.
-const SCRAMBLE_LOG2: u32 = 11;
-const SCRAMBLES: u32 = 8;
-/// The samples in scramble order: size as a power of 2, and whether the attributes of each course are kept.
-pub(super) const SAMPLES: [(u32, bool); 1 + SCRAMBLES as usize] = {
-    let mut samples = [(SCRAMBLE_LOG2, false); 1 + SCRAMBLES as usize];
-    samples[0] = (SHOWN_LOG2, true);
-    samples
-};
+use leavewell_model::terms::{small, whole_percent};
 
 /// Builds the page.
 pub(super) fn page(subject: &Subject) -> Vec<Block> {
+    if !is_enough_to_advise(subject.case()) {
+        let nothing = vec![Block::said(
+            Tone::Note,
+            super::wording::sheet_client::TOO_LITTLE,
+        )];
+        return with_cautions(subject.case(), TreatmentSet::default(), nothing);
+    }
     let draft = subject.draft();
-    let deep = Deep::new(subject);
+    let deep = CloserLook::new(subject);
     let mut blocks = Vec::new();
     if deep.shown.weights.is_some() {
         blocks.push(Block::said(Tone::Note, words::POINTS_AS_MONEY));
@@ -49,140 +45,6 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         super::risk_tornado::section(&deep),
     ]);
     with_cautions(subject.case(), deep.shown.named, blocks)
-}
-
-/// A case weighed for this page.
-pub(super) struct Deep<'a> {
-    pub(super) case: &'a Case,
-    pub(super) ledger: Ledger,
-    pub(super) shown: Shared,
-    scrambles: Vec<Shared>,
-}
-
-/// A look or test that bears on the kind, with the chance of each answer by kind.
-pub(super) struct Look {
-    pub(super) name: &'static str,
-    /// Cost of the look, in the currency of the case.
-    pub(super) fee: f64,
-    pub(super) answers: Vec<(String, ByKind)>,
-}
-
-impl<'a> Deep<'a> {
-    fn new(subject: &'a Subject) -> Self {
-        let case = subject.case();
-        let mut samples = subject.samples();
-        let scrambles = samples.split_off(1);
-        Self {
-            case,
-            ledger: ledger_of(case).into_owned(),
-            shown: samples.remove(0),
-            scrambles,
-        }
-    }
-
-    /// A score as money where possible, or else as points out of 100.
-    pub(super) fn amount(&self, score: f64) -> String {
-        match self.shown.money_per_score {
-            Some(rate) => money(self.case, score * rate),
-            None => words::points(100.0 * score),
-        }
-    }
-
-    /// The amount with its sign.
-    pub(super) fn signed(&self, score: f64) -> String {
-        let text = self.amount(score);
-        let shown = self.in_units(score);
-        if shown >= 0.5 {
-            format!("+{text}")
-        } else {
-            text
-        }
-    }
-
-    /// A score in the units shown: money, or points out of 100.
-    pub(super) fn in_units(&self, score: f64) -> f64 {
-        score * self.shown.money_per_score.unwrap_or(100.0)
-    }
-
-    /// Money as a score; 0 if money does not count.
-    pub(super) fn score_of(&self, money: f64) -> f64 {
-        self.shown.money_per_score.map_or(0.0, |rate| money / rate)
-    }
-
-    /// A worth averaged over the scrambled samples; `None` if it is no greater than their spread.
-    fn worth(&self, of: &dyn Fn(&Shared) -> f64) -> Option<f64> {
-        let estimates: Vec<f64> = self.scrambles.iter().map(of).collect();
-        above_noise(&estimates).filter(|w| self.in_units(*w) >= 0.5)
-    }
-
-    /// The looks still available, apart from the lead test.
-    pub(super) fn looks(&self) -> Vec<Look> {
-        let mut looks = vec![self.opinion()];
-        for (name, ids) in [
-            (words::XRAY_BELOW, &["P09", "P10", "P13"][..]),
-            (words::XRAY_UNWORN, &["P11", "P12"]),
-            (words::DENSITY, &["P02", "P03", "P04", "P05"]),
-            (words::SEAM, &["C01", "C02", "C04"]),
-        ] {
-            if !ids.iter().any(|id| self.case.answer(id).is_some()) {
-                looks.extend(self.look(name, ids));
-            }
-        }
-        looks
-    }
-
-    /// A specialist names the family: the right one with the ledger's probability, or else any other with
-    /// equal probability.
-    fn opinion(&self) -> Look {
-        let right = self
-            .ledger
-            .value(FigureId::COUNSEL_OPINION_RIGHT)
-            .clamp(0.0, 1.0);
-        let wrong = (1.0 - right) / (Family::ALL.len() as f64 - 1.0);
-        Look {
-            name: words::OPINION,
-            fee: self.ledger.value(FigureId::COST_OPINION),
-            answers: Family::ALL
-                .into_iter()
-                .map(|f| {
-                    let chance = Kind::ALL.map(|k| if k.family() == f { right } else { wrong });
-                    (f.name().to_owned(), chance)
-                })
-                .collect(),
-        }
-    }
-
-    /// Mutually exclusive findings as one look. The remaining probability goes to "none of these".
-    fn look(&self, name: &'static str, ids: &[&str]) -> Option<Look> {
-        let facts: Vec<_> = ids.iter().filter_map(|id| finding(id)).collect();
-        let effort = facts.iter().map(|f| usize::from(f.invasive.min(3))).max()?;
-        let ladder = Ladder::of(&self.ledger, Edge::Base);
-        let chance = |f: &leavewell_model::ledger::FindingFact, k: Kind| match f.letter(k) {
-            Some(letter) => ladder.step(letter),
-            None => self.ledger.value(FigureId::IDENTITY_OUT_FINDING),
-        };
-        let rows: Vec<ByKind> = facts
-            .iter()
-            .map(|f| Kind::ALL.map(|k| chance(f, k)))
-            .collect();
-        let sums: Vec<f64> = (0..Kind::COUNT)
-            .map(|k| rows.iter().map(|r| r[k]).sum::<f64>().max(1.0))
-            .collect();
-        let mut answers: Vec<(String, ByKind)> = facts
-            .iter()
-            .zip(&rows)
-            .map(|(f, r)| (f.title.to_owned(), std::array::from_fn(|k| r[k] / sums[k])))
-            .collect();
-        let none: ByKind = std::array::from_fn(|k| {
-            (1.0 - rows.iter().map(|r| r[k] / sums[k]).sum::<f64>()).max(0.0)
-        });
-        answers.push((words::NONE_OF_THESE.to_owned(), none));
-        Some(Look {
-            name,
-            fee: self.ledger.value(LOOK_EFFORT[effort]),
-            answers,
-        })
-    }
 }
 
 /// Scores of the courses that no rule bars.
@@ -253,7 +115,7 @@ impl InputDraws {
 
 const SMALL: &str = words::TOO_LITTLE;
 
-fn worth_section(deep: &Deep) -> Block {
+fn worth_section(deep: &CloserLook) -> Block {
     let s = &deep.shown;
     let everything = deep.worth(&|s| of_everything(&acts(s)));
     let spread = &s.courses[s.chosen].score;
@@ -269,7 +131,7 @@ fn worth_section(deep: &Deep) -> Block {
         let share = if explains < 0.01 {
             words::ABOUT_NONE.to_owned()
         } else {
-            format!("{:.0} %", 100.0 * explains)
+            whole_percent(explains)
         };
         rows.push(vec![u.name.to_owned(), worth_text(deep, worth), share]);
         drawn.push((u.name, worth));
@@ -321,7 +183,7 @@ fn worth_section(deep: &Deep) -> Block {
 }
 
 /// Bars of what knowing each thing for certain is worth.
-fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Table) -> Block {
+fn known_picture(deep: &CloserLook, drawn: &[(&'static str, Option<f64>)], table: Table) -> Block {
     let known: Vec<NamedBar> = drawn
         .iter()
         .map(|(name, w)| NamedBar {
@@ -348,11 +210,11 @@ fn known_picture(deep: &Deep, drawn: &[(&'static str, Option<f64>)], table: Tabl
     bars("deeper-worth-picture", &title, &known, table)
 }
 
-fn worth_text(deep: &Deep, worth: Option<f64>) -> String {
+fn worth_text(deep: &CloserLook, worth: Option<f64>) -> String {
     worth.map_or_else(|| SMALL.to_owned(), |w| deep.amount(w))
 }
 
-fn kind_sentence(deep: &Deep, worth: Option<f64>, fee: f64) -> String {
+fn kind_sentence(deep: &CloserLook, worth: Option<f64>, fee: f64) -> String {
     let opinion = money(deep.case, fee);
     match (worth, deep.shown.money_per_score) {
         (None, _) => words::kind_does_not_count(&opinion),
@@ -363,7 +225,7 @@ fn kind_sentence(deep: &Deep, worth: Option<f64>, fee: f64) -> String {
 }
 
 /// Table rows of the looks, best first, and whether any pays.
-fn looks_table(deep: &Deep) -> (Vec<Vec<String>>, bool) {
+fn looks_table(deep: &CloserLook) -> (Vec<Vec<String>>, bool) {
     // Name, worth before the fee as a score, and fee in money.
     let mut found: Vec<(String, Option<f64>, f64)> = deep
         .looks()
@@ -508,7 +370,8 @@ mod tests {
     fn an_empty_record_has_a_page_too() {
         let mut ids = Vec::new();
         check(&page(&Draft::default()), &mut ids);
-        assert!(ids.contains(&"deeper-worth".to_owned()));
+        // Nothing is advised, so there is nothing to look at more closely.
+        assert!(!ids.contains(&"deeper-worth".to_owned()));
     }
 
     #[test]
@@ -549,7 +412,7 @@ mod tests {
     #[test]
     fn the_answers_of_every_look_are_probabilities() {
         let subject = Subject::new(Draft::default());
-        for look in Deep::new(&subject).looks() {
+        for look in CloserLook::new(&subject).looks() {
             for k in 0..leavewell_model::identity::Kind::ALL.len() {
                 let sum: f64 = look.answers.iter().map(|(_, l)| l[k]).sum();
                 assert!((sum - 1.0).abs() < 1e-9, "{}", look.name);

@@ -5,8 +5,8 @@ use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::small;
 use std::rc::Rc;
 
+use super::closer_look::CloserLook;
 use super::wording::worth_knowing_tree as words;
-use super::worth_knowing::Deep;
 use super::worth_knowing_draw::WIDTH;
 use super::{Anchor, Block, Ink, Mark, Picture, Table, Tone};
 use leavewell_model::counsel::{Shared, SharedCourse};
@@ -23,7 +23,7 @@ const DEPTH: usize = 3;
 /// Number of states: every kind, each without and with lead.
 const STATES: usize = 2 * Kind::ALL.len();
 
-pub(super) fn section(deep: &Deep) -> Block {
+pub(super) fn section(deep: &CloserLook) -> Block {
     let question = question(deep);
     let rolled = question.tree(DEPTH).rolled();
     let mut rows = Vec::new();
@@ -58,7 +58,7 @@ fn by_state(s: &Shared, column: &[f64]) -> [f64; STATES] {
 }
 
 /// The decision as a tree problem. The state is the kind and whether there is lead.
-fn question(deep: &Deep) -> DecisionProblem {
+fn question(deep: &CloserLook) -> DecisionProblem {
     let s = &deep.shown;
     let prior = by_state(s, &vec![1.0; s.len()]);
     let leave = s.courses.first().map_or(0.0, |c| mean(&c.score));
@@ -162,7 +162,7 @@ struct TreeLine {
 /// Number of losing choices shown at a square: more at the root.
 const LOSERS: [usize; 2] = [5, 1];
 
-fn listed(deep: &Deep, at: &Rolled, level: usize, lines: &mut Vec<TreeLine>) {
+fn listed(deep: &CloserLook, at: &Rolled, level: usize, lines: &mut Vec<TreeLine>) {
     match &at.next {
         Next::End => {}
         Next::Chance(branches) => {
@@ -294,7 +294,7 @@ fn drawn(title: &str, lines: &[TreeLine]) -> Block {
 
 /// Compares the best course that touches the piece with waiting for the most informative test. Returns
 /// `None` if no such course is allowed.
-fn waiting(deep: &Deep, question: &DecisionProblem) -> Option<(String, String, Worth)> {
+fn waiting(deep: &CloserLook, question: &DecisionProblem) -> Option<(String, String, Worth)> {
     let s = &deep.shown;
     let acting = leaders(s, false).into_iter().filter(|c| c.touches).fold(
         None,
@@ -335,7 +335,7 @@ fn waiting(deep: &Deep, question: &DecisionProblem) -> Option<(String, String, W
     Some((acting.name.clone(), name, waiting.worth_with(&answers)))
 }
 
-fn waiting_sentence(deep: &Deep, question: &DecisionProblem) -> String {
+fn waiting_sentence(deep: &CloserLook, question: &DecisionProblem) -> String {
     let Some((act, test, worth)) = waiting(deep, question) else {
         return words::NOTHING_ALLOWED.to_owned();
     };
@@ -355,7 +355,7 @@ fn waiting_sentence(deep: &Deep, question: &DecisionProblem) -> String {
     )
 }
 
-fn waiting_table(deep: &Deep, question: &DecisionProblem) -> Vec<Block> {
+fn waiting_table(deep: &CloserLook, question: &DecisionProblem) -> Vec<Block> {
     let Some((act, test, worth)) = waiting(deep, question) else {
         return vec![Block::para(words::NO_COURSE)];
     };

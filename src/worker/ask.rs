@@ -1,7 +1,7 @@
 //! Questions and answers, as types and as bytes.
 //!
-//! A question travels with a text: the record it is about, with the taught figures that hold before it
-//! ([`leavewell_pages::with_taught`]), or the question itself for [`Ask::Plan`] and [`Ask::Learning`].
+//! A question travels with a text: the record it is about, or the question itself for [`Ask::Plan`],
+//! [`Ask::Learning`] and the asks about tables and lots.
 
 use leavewell_model::Report;
 use leavewell_model::counsel::Input;
@@ -11,6 +11,32 @@ use leavewell_pages::sheet_text::{Form, Recipient};
 use leavewell_pages::stock_table::TablePreview;
 use leavewell_pages::{Block, PageName};
 use serde::{Deserialize, Serialize};
+
+/// A question as it travels to a worker, beside its text.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Question {
+    /// What is asked.
+    pub ask: Ask,
+    /// The taught figures that apply to the record, in the form of `TaughtFigures::to_text`; empty without any.
+    pub taught: String,
+}
+
+impl Question {
+    /// The question, answered with these taught figures.
+    #[must_use]
+    pub fn with_taught(ask: Ask, taught: &str) -> Self {
+        Self {
+            ask,
+            taught: taught.to_owned(),
+        }
+    }
+}
+
+impl From<Ask> for Question {
+    fn from(ask: Ask) -> Self {
+        Self::with_taught(ask, "")
+    }
+}
 
 /// What the app asks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -217,7 +243,8 @@ mod tests {
     fn each_ask_has_a_topic_of_its_own_and_survives_as_bytes() {
         let mut topics: Vec<u32> = Vec::new();
         for ask in every_ask() {
-            assert_eq!(from_bytes(&to_bytes(&ask)), Ok(ask));
+            let question = Question::with_taught(ask, "12");
+            assert_eq!(from_bytes(&to_bytes(&question)), Ok(question));
             topics.push(ask.topic());
         }
         let count = topics.len();
@@ -241,7 +268,7 @@ mod tests {
 
     #[test]
     fn bytes_of_something_else_are_refused() {
-        assert!(from_bytes::<Ask>(&[]).is_err());
-        assert!(from_bytes::<Ask>(&[200]).is_err());
+        assert!(from_bytes::<Question>(&[]).is_err());
+        assert!(from_bytes::<Question>(&[200, 0]).is_err());
     }
 }

@@ -3,7 +3,7 @@
 //! Invariant: an answer depends on the question and its text alone. What is kept changes speed, never an answer.
 
 use leavewell_model::learn::freeze;
-use leavewell_model::record::{PredictedWhen, shelf_file};
+use leavewell_model::record::{PredictedWhen, TaughtFigures, shelf_file};
 use leavewell_model::weigh_json;
 use leavewell_pages::guide::guide;
 use leavewell_pages::learning::learning;
@@ -13,7 +13,7 @@ use leavewell_pages::sheet_text::sheet_text;
 use leavewell_pages::stock_table;
 use leavewell_pages::{Subject, compare};
 
-use crate::ask::{Ask, Reply};
+use crate::ask::{Ask, Question, Reply};
 
 /// What the page's scripts may ask, by name. Question and answer are JSON text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,16 +54,24 @@ pub enum Progress {
     Done(Reply),
 }
 
+/// A record as it was read and solved, with the taught figures and the text it was read from.
+struct KeptSubject {
+    taught: String,
+    text: String,
+    subject: Subject,
+}
+
 /// Answers questions. It keeps the newest record as it was read and solved, and the newest plan.
 #[derive(Default)]
 pub struct Keeper {
-    subject: Option<(String, Subject)>,
+    subject: Option<KeptSubject>,
     planned: Option<(String, Planned)>,
 }
 
 impl Keeper {
     /// Does one slice of the work for an answer, or gives the answer.
-    pub fn advance(&mut self, ask: Ask, text: &str) -> Progress {
+    pub fn advance(&mut self, question: &Question, text: &str) -> Progress {
+        let ask = question.ask;
         match ask {
             Ask::Plan => return Progress::Done(Reply::Page(self.plan(text).blocks.clone())),
             Ask::WriteTable => {
@@ -85,7 +93,7 @@ impl Keeper {
         if ask == Ask::Learning {
             return Progress::Done(Reply::Learning(Box::new(learning(text))));
         }
-        let subject = match self.subject(text) {
+        let subject = match self.subject(&question.taught, text) {
             Ok(subject) => subject,
             Err(why) => return Progress::Done(Reply::Refused(why)),
         };
@@ -117,9 +125,10 @@ impl Keeper {
     }
 
     /// The answer, however long it takes.
-    pub fn answer(&mut self, ask: Ask, text: &str) -> Reply {
+    pub fn answer(&mut self, question: impl Into<Question>, text: &str) -> Reply {
+        let question = question.into();
         loop {
-            if let Progress::Done(answer) = self.advance(ask, text) {
+            if let Progress::Done(answer) = self.advance(&question, text) {
                 return answer;
             }
         }
@@ -136,15 +145,19 @@ impl Keeper {
         }
     }
 
-    fn subject(&mut self, text: &str) -> Result<&Subject, String> {
-        if self.subject.as_ref().is_none_or(|(known, _)| known != text) {
-            let read = Subject::parse(text).map_err(|fault| fault.problem().message)?;
-            self.subject = Some((text.to_owned(), read));
-        }
-        match &self.subject {
-            Some((_, subject)) => Ok(subject),
-            None => Err(String::new()),
-        }
+    fn subject(&mut self, taught: &str, text: &str) -> Result<&Subject, String> {
+        let known = self.subject.take();
+        let kept = match known.filter(|known| known.text == text && known.taught == taught) {
+            Some(known) => known,
+            None => KeptSubject {
+                taught: taught.to_owned(),
+                text: text.to_owned(),
+                subject: Subject::parse(text)
+                    .map_err(|fault| fault.problem().message)?
+                    .with_taught(TaughtFigures::parse(taught)),
+            },
+        };
+        Ok(&self.subject.insert(kept).subject)
     }
 
     fn plan(&mut self, question: &str) -> &Planned {
@@ -170,7 +183,7 @@ fn line(subject: &Subject) -> Reply {
             .counsel
             .steps
             .iter()
-            .map(ToString::to_string)
+            .map(|step| step.id().to_owned())
             .collect(),
         most: report.most_to_pay(),
     }
@@ -182,8 +195,8 @@ mod tests {
     use crate::ask::{from_bytes, to_bytes};
     use leavewell_model::counsel::{Input, weigh_at_once, what_would_change};
     use leavewell_model::record::Draft;
+    use leavewell_pages::PageName;
     use leavewell_pages::sheet_text::{Form, Recipient};
-    use leavewell_pages::{PageName, with_taught};
 
     const TEAPOT: &str = include_str!("../../tests/cases/daily_teapot.json");
     const TRAY: &str = include_str!("../../tests/cases/worn_tray.json");
@@ -225,20 +238,15 @@ mod tests {
     }
 
     #[test]
-    fn taught_figures_travel_before_the_record_and_what_is_expected_comes_back() {
+    fn taught_figures_travel_beside_the_record_and_what_is_expected_comes_back() {
         let mut keeper = Keeper::default();
         let as_shipped = keeper.answer(Ask::Report, TRAY);
-        assert_eq!(
-            keeper.answer(Ask::Report, &with_taught("", TRAY)),
-            as_shipped
-        );
-        let taught = with_taught(
-            "12\nvalue.guess_bias.A2=0.4/0.5/0.6\nvalue.guess_bias.C2=0.4/0.5/0.6\ncost.T14a=900/1000/1100",
-            TRAY,
-        );
-        let answer = keeper.answer(Ask::Report, &taught);
+        let taught = "12\nvalue.guess_bias.A2=0.4/0.5/0.6\nvalue.guess_bias.C2=0.4/0.5/0.6\ncost.T14a=900/1000/1100";
+        let with = |ask| Question::with_taught(ask, taught);
+        let answer = keeper.answer(with(Ask::Report), TRAY);
+        assert_eq!(keeper.answer(Ask::Report, TRAY), as_shipped);
         assert!(matches!(&answer, Reply::Report(_)) && answer != as_shipped);
-        let frozen = keeper.answer(Ask::ExpectedWhenOffered, &taught);
+        let frozen = keeper.answer(with(Ask::ExpectedWhenOffered), TRAY);
         let Reply::Pairs(fields) = &frozen else {
             panic!("{frozen:?}");
         };
@@ -261,7 +269,8 @@ mod tests {
     fn long_pages_say_how_far_they_are() {
         let mut keeper = Keeper::default();
         let mut shares = Vec::new();
-        while let Progress::Working(share) = keeper.advance(Ask::Page(PageName::Closer), TRAY) {
+        let closer = Ask::Page(PageName::Closer).into();
+        while let Progress::Working(share) = keeper.advance(&closer, TRAY) {
             shares.push(share);
         }
         assert!(shares.len() > 4, "{shares:?}");

@@ -8,11 +8,11 @@
 //! One question and its answer:
 //!
 //! ```
-//! use leavewell_worker::ask::{Ask, Reply, from_bytes, to_bytes};
+//! use leavewell_worker::ask::{Ask, Question, Reply, from_bytes, to_bytes};
 //! use leavewell_worker::keeper::Keeper;
 //!
 //! let record = r#"{ "format": "leavewell-case", "version": 1, "piece": { "form": "teapot" } }"#;
-//! let asked: Ask = from_bytes(&to_bytes(&Ask::Report))?;
+//! let asked: Question = from_bytes(&to_bytes(&Question::from(Ask::Report)))?;
 //! let reply = Keeper::default().answer(asked, record);
 //! assert!(matches!(reply, Reply::Report(report) if report.problems.is_empty()));
 //! # Ok::<(), String>(())

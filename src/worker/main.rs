@@ -5,7 +5,7 @@
 
 use std::cell::{Cell, RefCell};
 
-use leavewell_worker::ask::{Ask, from_bytes, to_bytes};
+use leavewell_worker::ask::{Question, from_bytes, to_bytes};
 use leavewell_worker::keeper::{Keeper, Progress, ScriptAsk};
 use wasm_bindgen::JsError;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -17,15 +17,15 @@ thread_local! {
 
 fn main() {}
 
-/// The bytes of an [`leavewell_worker::ask::Reply`] to the bytes of an [`Ask`]. `undefined` while more is to be
+/// The bytes of an [`leavewell_worker::ask::Reply`] to the bytes of a [`Question`]. `undefined` while more is to be
 /// done: [`share_done`] then says how far it is, and the same call goes on.
 ///
 /// # Errors
 /// When the bytes are no question, which happens only between an app and a worker of different builds.
 #[wasm_bindgen]
 pub fn answer(ask: &[u8], text: &str) -> Result<Option<Vec<u8>>, JsError> {
-    let ask: Ask = from_bytes(ask).map_err(|why| JsError::new(&why))?;
-    let progress = KEEPER.with_borrow_mut(|keeper| keeper.advance(ask, text));
+    let question: Question = from_bytes(ask).map_err(|why| JsError::new(&why))?;
+    let progress = KEEPER.with_borrow_mut(|keeper| keeper.advance(&question, text));
     Ok(match progress {
         Progress::Working(share) => {
             SHARE_DONE.set(share);

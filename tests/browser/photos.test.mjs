@@ -1,6 +1,7 @@
 // Photos of a part: stored on the device, scaled down, counted on by keyboard, and never blocking the page.
 
 import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
 import { deflateSync, crc32 } from "node:zlib";
 import { browserTest, eventually } from "./harness.mjs";
 
@@ -54,6 +55,27 @@ browserTest("a photo is scaled down, survives a reload, and can be removed", asy
   await page.getByRole("button", { name: "Remove this photo" }).click();
   await page.getByText("The photo is removed.").waitFor();
   await eventually(async () => assert.equal(await image.count(), 0));
+});
+
+browserTest("where the browser takes no blobs into a database, the photo is kept as bytes", async ({ page, context, go }) => {
+  await context.addInitScript(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (value, ...rest) {
+      if (value.blob instanceof Blob) throw new DOMException("no blobs here", "DataCloneError");
+      return put.call(this, value, ...rest);
+    };
+  });
+  const chooser = await atTheFoot(page, go);
+  await chooser.setInputFiles(picture(400, 320));
+  await page.getByText("The photo is kept.").waitFor();
+  const image = page.locator(".photos img");
+  await page.reload();
+  await page.locator(".part-button").filter({ hasText: "Border" }).click();
+  assert.equal(await image.evaluate((img) => img.decode().then(() => img.naturalWidth)), 400);
+  await go("#/");
+  const [saved] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the whole shelf as a file" }).click()]);
+  const { photos } = JSON.parse(await readFile(await saved.path(), "utf8"));
+  assert.match(photos[0].data, /^data:image\/jpeg;base64,/);
 });
 
 browserTest("bare metal is counted on a photo by keyboard, and the count is in the record", async ({ page, go }) => {

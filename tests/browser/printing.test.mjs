@@ -12,6 +12,8 @@ const SLACK = 2;
 /** The pages of a client's sheet that are signed, and the pages of the sheet for the file. */
 const MOST_CLIENT_PAGES = 2;
 const MOST_FILE_PAGES = 12;
+/** The pages of a client's sheet together with those behind the signatures. */
+const MOST_CLIENT_PAGES_IN_ALL = 12;
 
 /** Letters and digits only, because the printer decides line breaks and hyphenation. */
 const bare = (text) => text.normalize("NFKC").replace(/[^\p{L}\p{N}]/gu, "");
@@ -82,6 +84,7 @@ for (const whom of SHEETS) {
           const on = (words) => pages.findIndex((text) => text.includes(bare(words)));
           const [sign, signed, behind] = ["Choose and sign", "Workshop, with date", "What this rests on, and what it means"].map(on);
           assert.ok(sign >= 0 && sign === signed, `${what} has its signatures whole on one page`);
+          assert.ok(pages.length <= MOST_CLIENT_PAGES_IN_ALL, `${what} is ${pages.length} pages`);
           assert.ok(behind <= MOST_CLIENT_PAGES, `${what} begins what is behind on page ${behind + 1}`);
           assert.equal(behind, signed + 1, `${what} has nothing between the signatures and what is behind them`);
         }

@@ -149,6 +149,97 @@ browserTest("the browser's own buttons go back and forward, and a second answer 
   });
 });
 
+browserTest("a reload comes back to the same question, and nothing answered is asked again", PHONE, async ({ page, go }) => {
+  await begin(page, go);
+  const asked = [];
+  while (here(page) !== "offer") {
+    asked.push(await question(page));
+    await press(page, here(page) === "letters" ? "Not sure" : answerFor(page));
+  }
+  assert.ok(asked.length >= 7, asked.join(" "));
+  const before = await page.locator(".road-progress").innerText();
+  await page.reload();
+  await page.locator(".road").waitFor();
+  assert.match(page.url(), /#\/road\/offer/);
+  await eventually(async () => assert.equal(await page.locator(".road-progress").innerText(), before));
+  // The browser's own Back still goes through the questions, and each shows its answer.
+  await page.goBack();
+  await page.waitForURL(/#\/road\/use/);
+  const given = page.getByRole("button", { name: "Eat or drink from it", exact: true });
+  await eventually(async () => assert.equal(await given.getAttribute("aria-pressed"), "true"));
+  await page.goForward();
+  await page.waitForURL(/#\/road\/offer/);
+  while (onTheRoad(page)) {
+    const title = await page.locator(".road h1").innerText();
+    assert.ok(!asked.includes(title), `${title} is asked again`);
+    asked.push(title);
+    await press(page, answerFor(page));
+  }
+  // Opened again from the shelf, the piece goes on where it was.
+  await go("#/");
+  await page.getByRole("button", { name: "Open: Teapot", exact: true }).first().click();
+  await page.waitForURL(/#\/counsel/);
+  await page.evaluate(() => (location.hash = "#/road/use"));
+  await page.locator(".road").waitFor();
+  await eventually(async () => assert.equal(await given.getAttribute("aria-pressed"), "true"));
+});
+
+browserTest("an undo takes an answer back on the road too", async ({ page, go }) => {
+  await begin(page, go);
+  await question(page);
+  await press(page, "Letters such as EPNS");
+  await page.waitForURL(/#\/road\/red-metal/);
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.goBack();
+  await page.waitForURL(/#\/road\/letters/);
+  const given = page.getByRole("button", { name: "Letters such as EPNS", exact: true });
+  await eventually(async () => assert.equal(await given.getAttribute("aria-pressed"), "false"));
+});
+
+browserTest("a name typed before starting is still there after a reload, and the piece gets it", async ({ page, go }) => {
+  await go("#/");
+  await page.getByLabel("What do you call it?").fill("Sunday pot");
+  await page.getByLabel("What is it?").selectOption("coffee_pot");
+  await page.reload();
+  await page.getByLabel("What do you call it?").waitFor();
+  assert.equal(await page.getByLabel("What do you call it?").inputValue(), "Sunday pot");
+  assert.equal(await page.getByLabel("What is it?").inputValue(), "coffee_pot");
+  await page.getByRole("button", { name: "I have a piece and a question" }).click();
+  // The form is known, so the first question is the next one.
+  await page.waitForURL(/#\/road\/letters/);
+  await go("#/");
+  await page.getByRole("heading", { name: "Sunday pot" }).waitFor();
+  assert.equal(await page.getByLabel("What do you call it?").inputValue(), "");
+});
+
+browserTest("the restorer's road opens at condition and leads to a proposal on the client's sheet", { viewport: { width: 820, height: 1180 } }, async ({ page, go }) => {
+  await go("#/");
+  await page.getByRole("button", { name: "I work on a client\u2019s piece" }).click();
+  await page.waitForURL(/#\/condition/);
+  await page.locator("main").getByRole("button", { name: "Teapot", exact: true }).click();
+  await page.locator(".part-button").filter({ hasText: "Spout" }).first().click();
+  await page.locator("#spout-dents").selectOption("minor");
+  await page.getByRole("link", { name: "Next: our advice and your proposal" }).click();
+  await page.waitForURL(/#\/counsel/);
+  await page.getByRole("button", { name: "Add a step" }).click();
+  await page.getByLabel("What is done").selectOption("T12");
+  await page.getByRole("group", { name: "Step 1" }).getByLabel("Price").fill("120");
+  await page.getByRole("link", { name: "Show it on the client\u2019s sheet" }).click();
+  await page.waitForURL(/#\/sheet\/client/);
+  await page.getByText(/120/).first().waitFor();
+});
+
+browserTest("the dealer's road opens at the stock", async ({ page, go }) => {
+  await go("#/");
+  await page.getByRole("button", { name: "I buy and sell" }).click();
+  await eventually(async () => assert.equal(await page.evaluate(() => document.activeElement.id), "quick-name"));
+  await page.keyboard.type("Oval tray");
+  await page.getByLabel("Paid").fill("40");
+  await page.getByLabel("Asking").fill("120");
+  await page.keyboard.press("Enter");
+  await page.getByRole("heading", { name: "Oval tray" }).or(page.getByRole("button", { name: "Oval tray" })).first().waitFor();
+});
+
 browserTest("the road is walked by keyboard from the first screen to the answer", async ({ page, go }) => {
   await go("#/");
   await tabTo(page, page.getByRole("button", { name: "I have a piece and a question" }));

@@ -39,6 +39,12 @@ browserTest("if the program cannot be loaded, the page says what to do", async (
   troubles.length = 0;
 });
 
+browserTest("a browser whose locale is none starts, and writes days in English", async ({ page, context, go }) => {
+  await context.addInitScript(() => Object.defineProperty(Navigator.prototype, "language", { get: () => "C" }));
+  await go("#/");
+  assert.match(await page.evaluate(() => globalThis.leavewellLocale.day("2026-05-31")), /May.*2026|2026.*May/);
+});
+
 for (const colorScheme of ["light", "dark"]) {
   browserTest(`the first paint is accessible (${colorScheme})`, { colorScheme, viewport: { width: 320, height: 640 } }, async ({ page, site, checkAccess, troubles }) => {
     // While the program never arrives, the first paint stays.

@@ -56,7 +56,7 @@ browserTest("the shelf is a table for who wants one, and the choice is kept", as
   await page.getByRole("button", { name: "Table", exact: true }).click();
   await eventually(async () => assert.equal(await rows(page).count(), 3));
   const heads = await page.locator(".book-table thead th").allInnerTexts();
-  assert.deepEqual(heads.map((it) => it.trim()), ["No.", "Name", "What it is", "Where", "Paid", "Spent", "Asking", "Most to pay", "Advised", "Status"]);
+  assert.deepEqual(heads.map((it) => it.trim()), ["No.", "Name", "What it is", "Where", "Lot", "Paid", "Spent", "Asking", "Most to pay", "Advised", "Status"]);
   await page.waitForTimeout(500);
   await page.reload();
   await eventually(async () => assert.equal(await rows(page).count(), 3));

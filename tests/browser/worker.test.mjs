@@ -129,3 +129,24 @@ browserTest("a long page shows progress, and a change abandons the previous page
   assert.deepEqual(answered, [turns[1]], "the older one was given up");
   await eventually(async () => assert.equal(await field.inputValue(), "71"));
 });
+
+browserTest("one that dies is replaced, and the next answer is given", async ({ page, go, troubles }) => {
+  let deaths = 0;
+  await page.route("**/worker.js*", async (route) => {
+    deaths += 1;
+    if (deaths > 1) return route.continue();
+    return route.fulfill({ contentType: "text/javascript", body: 'self.addEventListener("message", () => { throw new Error("it dies"); });' });
+  });
+  await go("#/");
+  await page.getByRole("button", { name: WORN_TRAY }).click();
+  await go("#/counsel");
+  await page.waitForFunction(() => document.querySelector("main").innerText.includes("Reload the page") || document.querySelector("main").innerText.includes("Leave it as it is"));
+  await go("#/piece");
+  await page.getByLabel("Not after").fill("1841");
+  await page.evaluate(() => {
+    location.hash = "#/counsel";
+  });
+  await page.getByText(/^Leave it as it is/).first().waitFor();
+  assert.ok(deaths > 1, "another was started");
+  troubles.length = 0;
+});

@@ -13,7 +13,7 @@ use leavewell_model::maths::{
 };
 use leavewell_model::record::{Answer, Case};
 use leavewell_model::terms::Kind;
-use leavewell_model::terms::{Goal, Seen};
+use leavewell_model::terms::{Goal, Seen, Treatment};
 
 use crate::{near, near_share, printed};
 
@@ -295,7 +295,11 @@ fn check_weights(goal: Goal, whole: f64, fitness: f64, stability: f64) {
     let mut case: Case = case;
     case.aim.goal = Some(goal);
     let report = weigh_at_once(&case, Vec::new());
-    let leave = report.courses.iter().find(|c| c.steps == ["T00"]).unwrap();
+    let leave = report
+        .courses
+        .iter()
+        .find(|c| c.steps == [Treatment::Leave])
+        .unwrap();
     near(leave.originality, 1.0, 1e-12);
     assert!(leave.fitness > 0.05 && leave.stability > 0.05 && leave.stability < 0.95);
     near(
@@ -333,7 +337,11 @@ fn own_weights_reach_the_score() {
         );
         let (case, problems) = Draft::parse(&text).unwrap().read();
         let report = weigh_at_once(&case, Vec::new());
-        let leave = report.courses.iter().find(|c| c.steps == ["T00"]).unwrap();
+        let leave = report
+            .courses
+            .iter()
+            .find(|c| c.steps == [Treatment::Leave])
+            .unwrap();
         (leave.score, problems)
     };
     let only =

@@ -36,7 +36,7 @@ const WORN: [(&str, &str); 26] = [
 ];
 
 /// The folders and files in which no worn phrase may occur, including comments.
-const CLEAN: [&str; 26] = [
+const CLEAN: [&str; 31] = [
     "src/app/wording",
     "src/app/parts",
     "src/app/charts",
@@ -44,7 +44,12 @@ const CLEAN: [&str; 26] = [
     "src/app/platform",
     "src/dev",
     "src/pages/wording",
+    "src/model/bench",
+    "src/model/learn",
+    "src/model/road",
+    "src/model/silver",
     "src/model/treatment",
+    "src/model/value",
     "src/model/record/reading",
     "src/model/counsel/wording/caution_list.rs",
     "src/model/counsel/wording/change.rs",

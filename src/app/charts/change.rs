@@ -1,16 +1,17 @@
 //! What would change the answer: for each input, its value now and the value at which the answer changes.
 
 use leavewell_model::report::ChangeReport;
-use leavewell_model::terms::Currency;
 use leavewell_model::terms::capital;
+use leavewell_model::terms::{Currency, Input};
 use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, dot, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count, log_place};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{money, percent};
+use crate::app::parts::words::money;
 use crate::app::wording::charts as text;
+use leavewell_model::terms::{chance, percent};
 
 /// The chart, with one track for each input.
 pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
@@ -37,7 +38,7 @@ pub fn change(changes: &[ChangeReport], currency: Currency) -> Html {
     };
     let drawing = group().each(placed.iter(), |(change, name, top)| {
         el("g", "")
-            .key(&change.input)
+            .key(change.input.id())
             .put(words(name, 2.0, *top, "chart-name", "start"))
             .put(row(
                 change,
@@ -55,7 +56,7 @@ fn row(change: &ChangeReport, top: f64, currency: Currency) -> Html {
     let ends = [
         change.now / 2.0,
         change.now
-            * if change.input == "value" || change.input == "cost" {
+            * if change.input.is_money() {
                 2.0
             } else {
                 (1.0 / change.now.max(0.001)).min(2.0)
@@ -100,9 +101,10 @@ fn flip_mark(
 /// The value of an input as text: an amount or a share.
 #[must_use]
 pub fn amount(change: &ChangeReport, value: f64, currency: Currency) -> String {
-    match &*change.input {
-        "value" | "cost" => money(value, currency),
-        _ => percent(value),
+    match change.input {
+        Input::Value | Input::Cost => money(value, currency),
+        Input::Fused => chance(value),
+        Input::Bleed => percent(value),
     }
 }
 

@@ -7,8 +7,8 @@ use yew::prelude::*;
 use super::figure::{Frame, LINE, bar, figure, whisker, word};
 use super::scale::{Scale, count};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::percent;
 use crate::app::wording::charts::{self as text, odds};
+use leavewell_model::terms::chance;
 
 /// Height of one family's row, in pixels.
 const ROW: f64 = 54.0 + LINE;
@@ -22,7 +22,7 @@ pub fn families(bars: &[FamilyReport]) -> Html {
     let rows = bars
         .iter()
         .map(|b| {
-            let between = text::between(&percent(b.low), &percent(b.high));
+            let between = text::between(&chance(b.low), &chance(b.high));
             vec![capital(&b.name), odds(b.p), between]
         })
         .collect();

@@ -2,15 +2,16 @@
 
 use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
-use leavewell_model::terms::Text;
+use leavewell_model::terms::Treatment;
 use leavewell_pages::wrapped;
 use yew::prelude::*;
 
 use super::figure::{Frame, LINE, figure, stroke, word, words};
 use super::scale::{Scale, anchor, count};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{gain_band, in_hundred, money};
+use crate::app::parts::words::{gain_band, money};
 use crate::app::wording::charts as text;
+use leavewell_model::terms::share;
 
 /// The name of a plan, with "advised" or "barred" if it is.
 pub(super) fn named(course: &CourseReport, advised: bool) -> String {
@@ -51,7 +52,7 @@ struct OutcomeRow<'a> {
 }
 
 /// The money each plan brings compared with leaving the piece alone, in display order.
-pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
+pub fn outcomes(courses: &[&CourseReport], advised: &[Treatment], currency: Currency) -> Html {
     let scale = scale_of(courses);
     let mut rows = Vec::new();
     let mut top = 30.0;
@@ -92,7 +93,7 @@ pub fn outcomes(courses: &[&CourseReport], advised: &[Text], currency: Currency)
         ))
         .el(group().each(&rows, |row| {
             el("g", class_of(row.course, row.advised))
-                .key(&row.course.steps.join("+"))
+                .key(&row.course.ids())
                 .put(line(row, scale))
         }))
         .put(word(
@@ -151,7 +152,7 @@ fn said(course: &CourseReport, currency: Currency) -> String {
     text::gain_and_unbeaten(&money, &text::unbeaten(course.p_best))
 }
 
-fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
+fn title(courses: &[&CourseReport], advised: &[Treatment]) -> &'static str {
     let Some(best) = courses.iter().find(|c| c.steps == advised) else {
         return text::PLANS;
     };
@@ -177,7 +178,7 @@ fn table(courses: &[&CourseReport], currency: Currency) -> Vec<Vec<String>> {
                 c.name.clone(),
                 gain_band(c.net_gain, currency),
                 money(c.net_gain.p50, currency),
-                in_hundred(c.p_best),
+                share(c.p_best),
             ]
         })
         .collect()

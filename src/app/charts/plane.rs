@@ -3,7 +3,7 @@
 use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
 use leavewell_model::terms::ShortSort;
-use leavewell_model::terms::Text;
+use leavewell_model::terms::Treatment;
 use leavewell_pages::wrapped;
 use yew::prelude::*;
 
@@ -12,8 +12,9 @@ use super::outcomes::{class_of, named, scale_of};
 use super::placing::{Marked, Placement, placed};
 use super::scale::{Scale, anchor, count};
 use crate::app::parts::element::{El, el, group};
-use crate::app::parts::words::{gain_band, joined, money, percent};
+use crate::app::parts::words::{gain_band, joined, money};
 use crate::app::wording::charts as text;
+use leavewell_model::terms::percent;
 
 const TOP: f64 = 64.0;
 const BOTTOM: f64 = 330.0;
@@ -29,7 +30,7 @@ struct CoincidingPlans {
 }
 
 /// The plans as points.
-pub fn plane(plans: &[&CourseReport], advised: &[Text], currency: Currency) -> Html {
+pub fn plane(plans: &[&CourseReport], advised: &[Treatment], currency: Currency) -> Html {
     let courses = &few(plans, advised);
     let scale = scale_of(courses);
     let spots = spots(courses, advised, scale);
@@ -119,10 +120,10 @@ fn label(spot: &CoincidingPlans, place: Placement, scale: Scale) -> El {
 
 /// The few plans that fit the chart: the advised one, leaving it, replating, and then the unbeaten plans
 /// before the others.
-fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseReport> {
+fn few<'a>(courses: &[&'a CourseReport], advised: &[Treatment]) -> Vec<&'a CourseReport> {
     const MOST: usize = 5;
     let rank = |c: &CourseReport| {
-        if c.steps == advised || c.steps == ["T00"] || c.steps == ["T14a"] {
+        if c.steps == advised || c.steps == [Treatment::Leave] || c.steps == [Treatment::Replate] {
             0
         } else if beaten(c, courses) {
             2
@@ -137,7 +138,7 @@ fn few<'a>(courses: &[&'a CourseReport], advised: &[Text]) -> Vec<&'a CourseRepo
 }
 
 /// The points. Plans at the same position share one.
-fn spots(courses: &[&CourseReport], advised: &[Text], scale: Scale) -> Vec<CoincidingPlans> {
+fn spots(courses: &[&CourseReport], advised: &[Treatment], scale: Scale) -> Vec<CoincidingPlans> {
     let mut spots: Vec<CoincidingPlans> = Vec::new();
     for course in courses {
         let is_advised = course.steps == advised;
@@ -194,7 +195,7 @@ fn height_of(originality: f64) -> f64 {
     BOTTOM - originality.clamp(0.0, 1.0) * (BOTTOM - TOP)
 }
 
-fn title(courses: &[&CourseReport], advised: &[Text]) -> &'static str {
+fn title(courses: &[&CourseReport], advised: &[Treatment]) -> &'static str {
     match courses.iter().find(|c| c.steps == advised) {
         Some(course) if beaten(course, courses) => text::ADVISED_IS_BEATEN,
         Some(_) => text::ADVISED_IS_UNBEATEN,

@@ -8,8 +8,9 @@ use yew::prelude::*;
 use super::figure::{Frame, LINE, bar, figure, whisker, word, words};
 use super::scale::{Scale, count};
 use crate::app::parts::element::{el, group};
-use crate::app::parts::words::{number_band, percent};
+use crate::app::parts::words::number_band;
 use crate::app::wording::charts as text;
+use leavewell_model::terms::percent;
 
 /// One bar for each part, compared with the silver it was made with.
 pub fn silver_left(parts: &[PartReport]) -> Html {
@@ -39,7 +40,7 @@ pub fn silver_left(parts: &[PartReport]) -> Html {
         rows: parts.iter().map(table_row).collect(),
     };
     let drawing = group().each(&rows, |(part, said, top)| {
-        el("g", "").key(&part.part).put(row(part, said, *top))
+        el("g", "").key(part.part.id()).put(row(part, said, *top))
     });
     figure(frame, drawing.html())
 }

@@ -5,11 +5,14 @@ mod summary;
 
 use leavewell_model::Report;
 use leavewell_model::ledger::caution;
+use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::report::CautionReport;
+use leavewell_model::road::says_how_bare;
 use leavewell_model::terms::{Form, PartName, Treatment, capital, small, the_pieces};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
+use super::road::{TO_TAP, piece_button};
 use super::{Page, of_report};
 use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
@@ -21,6 +24,7 @@ use crate::app::parts::field::typed;
 use crate::app::parts::marks::{fold, named, press};
 use crate::app::parts::screen::screen;
 use crate::app::parts::words::joined;
+use crate::app::reader::Reader;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open, Target};
 use crate::app::wording::condition as text;
@@ -31,12 +35,18 @@ pub fn condition_page(page: Page) -> Html {
     let open = page.open;
     let selected = page.state.selected_part.unwrap_or(PartName::Body);
     let parts = parts(open, selected);
+    // A restorer comes for a proposal, which stands with the advice.
+    let (next, words) = match page.state.reader {
+        Reader::Restorer => (Route::Counsel, text::TO_PROPOSAL),
+        Reader::Owner | Reader::Dealer => (Route::Money, text::NEXT),
+    };
     screen(
         page,
-        (Route::Condition, Route::Money),
-        [text::TITLE, text::PURPOSE, text::NEXT],
-        of_report(open, answer),
+        (Route::Condition, next),
+        [text::TITLE, text::PURPOSE, words],
+        of_report(open, |report| answer(page, report)),
         group()
+            .el(forms(page))
             .el(el("div", "condition")
                 .el(drawn(open, selected, &parts))
                 .el(el("div", "part-choice")
@@ -102,17 +112,26 @@ pub(super) fn shows_pieces(photos: El, page: Page) -> El {
         .set("now", page.open.piece.to_string())
 }
 
+/// The forms to tap, while the form is not known.
+fn forms(page: Page) -> El {
+    let form = Target::Field("piece.form");
+    let tapped = |id: &'static str| press(page.act, Action::Typed(form, id.to_owned()));
+    el("div", "")
+        .hidden(page.open.form().is_some())
+        .tag("h2", text::WHICH_FORM)
+        .el(el("div", "bench").each(TO_TAP, |form| {
+            let button = button("piece-button").key(form.id());
+            piece_button(form, button.pressed(tapped(form.id())))
+        }))
+        .el(el("p", "hint").text(text::NO_FORM).el(el("a", "")
+            .attr("href", Route::Piece.href())
+            .text(text::SAY_THE_FORM)))
+}
+
 /// The drawn piece.
 fn drawn(open: &Open, selected: PartName, parts: &[PartName]) -> El {
-    let no_form = el("p", "hint")
-        .hidden(open.form().is_some())
-        .text(text::NO_FORM)
-        .el(el("a", "")
-            .attr("href", Route::Piece.href())
-            .text(text::SAY_THE_FORM));
     el("div", "condition-piece")
         .put(piece_drawing(open.form(), selected, &bleeds(open, parts)))
-        .el(no_form)
         .p("hint", text::STRIPES)
 }
 
@@ -205,20 +224,23 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
         .filter_map(|part| {
             known
                 .iter()
-                .find(|p| p.part == part.id())
+                .find(|p| p.part == *part)
                 .map(|p| (*part, p.bleed))
         })
         .collect()
 }
 
-fn answer(report: &Report) -> Html {
+fn answer(page: Page, report: &Report) -> Html {
+    let title = group().tag("h2", text::SILVER_LEFT);
+    if !says_how_bare(&page.open.case) {
+        return title.p("", text::NO_SILVER_YET).html();
+    }
     let parts = &report.silver.parts;
-    group()
-        .el(el("h2", "").text(text::SILVER_LEFT))
+    title
         .p("", text::SILVER_LEFT_FROM)
         .el(el("ul", "silver-words").each(parts, |part| {
             el("li", "")
-                .key(&part.part)
+                .key(part.part.id())
                 .put(named(part.name.clone(), text::left_on(&part.words)))
         }))
         .put(silver_left(parts))
@@ -232,7 +254,9 @@ fn here(open: &Open) -> Vec<CautionReport> {
         let of = id.strip_prefix("caution.").unwrap_or(id);
         Treatment::parse(of).is_some() || id == "caution.child"
     };
-    let all = open.report().into_iter().flat_map(|r| &r.cautions);
+    // Nothing is said of a hazard before anything is recorded.
+    let report = open.report().filter(|_| is_enough_to_advise(&open.case));
+    let all = report.into_iter().flat_map(|r| &r.cautions);
     let test = caution("caution.T17").map(|text| CautionReport {
         id: text.id.to_owned(),
         level: text.level,

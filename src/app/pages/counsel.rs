@@ -14,7 +14,7 @@ mod side;
 
 use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::report::{CourseReport, Report};
-use leavewell_model::terms::Currency;
+use leavewell_model::terms::{Currency, Treatment};
 use leavewell_pages::PageName;
 use yew::prelude::*;
 
@@ -95,6 +95,7 @@ fn pictures(report: &Report, currency: Currency) -> Html {
     let (advised, reasons) = (&report.counsel.steps, &report.counsel.reasons);
     group()
         .said("", say::what_a_plan_is(&report.value.label))
+        .el(options::more_often(report))
         .el(el("div", "picture-grid")
             .put(outcomes(&drawn, advised, currency))
             .put(plane(&drawn, advised, currency))
@@ -110,7 +111,7 @@ fn drawn(report: &Report) -> Vec<&CourseReport> {
     let contrast = report.counsel.contrast.as_ref();
     let must = |c: &CourseReport| {
         c.steps == report.counsel.steps
-            || c.steps == ["T00"]
+            || c.steps == [Treatment::Leave]
             || contrast.is_some_and(|contrast| c.steps == contrast.steps)
     };
     let can = |c: &&CourseReport| c.barred.is_empty() || must(c);

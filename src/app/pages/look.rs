@@ -16,11 +16,12 @@ use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{heard, text_field, trouble};
 use crate::app::parts::marks::{fold, named, press, section};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{joined, percent};
+use crate::app::parts::words::joined;
 use crate::app::platform::page::looks;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};
 use crate::app::wording::look as say;
+use leavewell_model::terms::chance;
 
 /// The instruments a person is asked about; a magnet and a loupe count as at hand.
 const SAID: [Instrument; 3] = [Instrument::Scales, Instrument::Meter, Instrument::Xrf];
@@ -302,9 +303,9 @@ fn what_it_is(page: Page) -> Html {
 
 /// The most likely family after each answer to a question.
 pub(super) fn after_look([seen, absent]: [&AfterLook; 2]) -> String {
-    let share = percent(absent.p);
+    let share = chance(absent.p);
     say::after_look(
-        [&seen.name, &percent(seen.p)],
+        [&seen.name, &chance(seen.p)],
         absent.tells.then_some([absent.name.get(), &share]),
     )
 }

@@ -19,13 +19,16 @@ pub mod shelf;
 pub mod stock;
 
 use leavewell_model::Report;
+use leavewell_model::road::says_how_bare;
 use yew::{Callback, Html};
 
 use super::parts::element::{El, el};
-use super::parts::words::{money_band, percent};
+use super::parts::words::money_band;
 use super::route::Route;
 use super::state::{Action, Open, State};
 use super::wording::answer as text;
+use super::wording::condition::NO_SILVER_YET;
+use leavewell_model::terms::percent;
 
 /// The input of every screen of a piece.
 #[derive(Clone, Copy)]
@@ -49,6 +52,7 @@ pub fn line(here: Route, open: &Open) -> String {
     };
     match here {
         Route::Piece | Route::Look | Route::Road(_) => open.identity.sentence.clone(),
+        Route::Condition if !says_how_bare(&open.case) => NO_SILVER_YET.to_owned(),
         Route::Condition => text::silver_covers(&percent(report.silver.covered_area)),
         Route::Money => text::worth_as_it_is(&money_band(report.value.as_it_is, open.currency())),
         _ => String::new(),

@@ -48,11 +48,28 @@ pub fn road_page(page: Page, question: RoadQuestion) -> Html {
         .el(progress(page))
         .el(el("h1", "ask").attr("tabindex", "-1").text(title))
         .p("how", how)
+        .el(the_piece(page, question))
         .el(answers(page, question))
         .el(reason)
         .el(so_far(page))
         .el(safety(page, question))
         .html()
+}
+
+/// The piece that is asked about, where the answers have no drawings of their own.
+fn the_piece(page: Page, question: RoadQuestion) -> El {
+    let in_words = matches!(
+        question,
+        RoadQuestion::Trouble
+            | RoadQuestion::More
+            | RoadQuestion::Use
+            | RoadQuestion::Offer
+            | RoadQuestion::Sum
+    );
+    let form = page.open.case.piece.form.unwrap_or(Form::Other);
+    el("div", "road-piece")
+        .hidden(!in_words)
+        .el(small_piece(form))
 }
 
 /// A tally stroke for each question put, a dot for each to come, and the same in words.
@@ -221,7 +238,7 @@ fn safety(page: Page, question: RoadQuestion) -> El {
     }
     let advised = page.open.report().map_or(&[][..], |r| &r.counsel.steps);
     if page.state.walk.len() >= FIRST_ANSWER_AFTER {
-        ids.extend(advised.iter().map(|step| step.get()));
+        ids.extend(advised.iter().map(|step| step.id()));
     }
     ids.order_by(Ord::cmp);
     ids.dedup();
@@ -240,8 +257,11 @@ pub const TO_TAP: [Form; 6] = [
     Form::Tureen,
 ];
 
-/// Where a person with a piece begins, on the first screen.
-pub fn begin(pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>) -> Html {
+/// The three ways in, on the first screen: that of an owner with a piece, and below it the restorer's and the dealer's.
+pub fn begin(
+    pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>,
+    others: [(&'static str, Callback<MouseEvent>); 2],
+) -> Html {
     let pieces = el("div", "bench").each(TO_TAP, |form| {
         piece_button(
             form,
@@ -253,5 +273,8 @@ pub fn begin(pressed: impl Fn(Option<Form>) -> Callback<MouseEvent>) -> Html {
     group()
         .el(pieces)
         .el(el("p", "start-road").el(button("main").pressed(pressed(None)).text(text::START)))
+        .el(el("p", "other-roads").each(others, |(words, way)| {
+            button("quiet").key(words).pressed(way).text(words)
+        }))
         .html()
 }

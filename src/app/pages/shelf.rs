@@ -11,17 +11,19 @@ use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
 use crate::app::parts::element::{self, El, el, group};
-use crate::app::parts::field::hint;
+use crate::app::parts::field::{hint, typed};
 use crate::app::parts::marks::{press, section};
 use crate::app::platform::page::typed_in;
+use crate::app::platform::store;
 use crate::app::route::Route;
 use crate::app::state::{Action, Effect, ShelfLine, State};
 use crate::app::stock_book::BookColumn;
 use crate::app::wording::{guide, learning, plan, road, shelf as text, stock as stock_text};
 
-/// The ids of the fields that start a piece.
-const NAME: &str = "start-name";
-const FORM: &str = "start-form";
+/// The id of the field for the name of a new piece.
+pub const START_NAME: &str = "start-name";
+/// The id of the list of forms of a new piece.
+pub const START_FORM: &str = "start-form";
 
 /// The shelf. Requests go to `effect`.
 pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effect>) -> Html {
@@ -38,12 +40,16 @@ pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effec
         .el(title)
         .p("purpose", text::PURPOSE);
     let cautions = el("div", "").hidden(named.is_empty()).put(cautions(&named));
-    let ask = |form| press(effect, Effect::Ask(form));
+    let begin = begin(
+        |form| press(effect, Effect::Ask(form)),
+        [(road::RESTORE, Effect::Restore), (road::DEAL, Effect::Deal)]
+            .map(|(words, way)| (words, press(effect, way))),
+    );
     let guide_link = el("a", "link-alone")
         .attr("href", Route::Guide.href())
         .text(guide::LINK);
     let work = el("div", "work")
-        .put(section("", "have-title", road::HAVE, begin(ask)))
+        .put(section("", "have-title", road::HAVE, begin))
         .el(el("p", "").el(guide_link))
         .put(section("", "start-title", text::START, start(effect)))
         .put(section(
@@ -73,27 +79,28 @@ pub fn shelf_page(state: &State, act: &Callback<Action>, effect: &Callback<Effec
 fn start(effect: &Callback<Effect>) -> Html {
     let onsubmit = effect.reform(|event: SubmitEvent| {
         event.prevent_default();
-        Effect::New {
-            name: typed_in(NAME),
-            form: typed_in(FORM),
-        }
+        Effect::New
     });
     let control = el("input", "")
-        .attr("id", NAME)
+        .attr("id", START_NAME)
         .attr("type", "text")
+        .value(store::starting(START_NAME))
+        .typed(Callback::from(|_| {
+            store::keep_starting(START_NAME, &typed_in(START_NAME));
+        }))
         .attr("autocomplete", "off")
         .attr("aria-describedby", "start-name-hint");
     let name = el("div", "field")
-        .el(el("label", "").attr("for", NAME).text(text::NAME))
-        .put(hint(NAME, text::NAME_HINT))
+        .el(el("label", "").attr("for", START_NAME).text(text::NAME))
+        .put(hint(START_NAME, text::NAME_HINT))
         .el(el("div", "field-line").el(control));
     let form = list(
-        FORM,
+        START_FORM,
         text::FORM.into(),
         text::FORM_CHOICE,
-        "",
+        &store::starting(START_FORM),
         choices!(Form),
-        Callback::noop(),
+        Callback::from(|event: Event| store::keep_starting(START_FORM, &typed(&event))),
         el("span", "").hidden(true).html(),
     );
     let start = el("button", "main")

@@ -125,8 +125,9 @@ fn controls(book: &StockBook, is_worth_searching: bool, act: &Callback<Action>) 
 
 /// The orders of the list, each with the id of its option.
 fn orders() -> impl Iterator<Item = (&'static str, BookColumn)> {
-    const IDS: [&str; 10] = [
-        "number", "name", "kind", "place", "paid", "spent", "asking", "most", "advised", "status",
+    const IDS: [&str; 11] = [
+        "number", "name", "kind", "place", "lot", "paid", "spent", "asking", "most", "advised",
+        "status",
     ];
     [("", BookColumn::Newest)]
         .into_iter()
@@ -309,6 +310,7 @@ pub(super) fn cell(line: &ShelfLine, column: BookColumn) -> String {
             ("", kind) => kind.to_owned(),
             (form, kind) => joined(&[form, ". ", kind]),
         },
+        BookColumn::Lot => stock.lot.clone(),
         BookColumn::Place => stock.place.clone(),
         BookColumn::Paid => amount(stock.paid),
         BookColumn::Spent => amount(stock.spent),

@@ -2,13 +2,14 @@
 //! of every screen.
 
 use leavewell_model::Report;
-use leavewell_model::ledger::{Level, caution, treatment_text};
-use leavewell_model::report::CautionReport;
+use leavewell_model::counsel::caution_list::of_treatment;
+use leavewell_model::ledger::Level;
+use leavewell_model::report::{CautionReport, OptionOutcome};
+use leavewell_model::terms::Treatment;
 use yew::prelude::*;
 
 use super::element::{el, group};
 use super::marks::{bullets, fold, named as strong, section};
-use crate::app::parts::words::joined;
 use crate::app::wording::cautions as text;
 
 /// The cautions for treatments that a screen names, such as `["T09", "T14a"]`.
@@ -16,20 +17,8 @@ use crate::app::wording::cautions as text;
 /// A screen that shows the model's answer passes `report.cautions` instead.
 #[must_use]
 pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
-    treatments
-        .iter()
-        .filter_map(|id| {
-            let text = caution(&joined(&["caution.", id]))?;
-            Some(CautionReport {
-                id: text.id.to_owned(),
-                level: text.level,
-                about: treatment_text(id)
-                    .map(|t| t.name.to_owned())
-                    .unwrap_or_default(),
-                text: text.text.to_owned(),
-            })
-        })
-        .collect()
+    let of = |id: &&str| of_treatment(Treatment::parse(id)?);
+    treatments.iter().filter_map(of).collect()
 }
 
 /// A section with these cautions, in the given order.
@@ -65,8 +54,8 @@ pub fn cautions_of(report: &Report) -> Html {
     let out: Vec<String> = report
         .options
         .iter()
-        .filter(|o| matches!(&*o.outcome, "never" | "not_needed"))
-        .map(|o| "caution.".to_owned() + &o.treatment)
+        .filter(|o| matches!(o.outcome, OptionOutcome::Never | OptionOutcome::NotNeeded))
+        .map(|o| "caution.".to_owned() + o.treatment.id())
         .collect();
     let (rest, near): (Vec<CautionReport>, Vec<CautionReport>) = report
         .cautions
@@ -75,7 +64,7 @@ pub fn cautions_of(report: &Report) -> Html {
         .partition(|c| out.contains(&c.id));
     // What was recorded and can do harm now is shown in full; the rest is a line that opens.
     let of_a_treatment = |c: &CautionReport| {
-        (report.options.iter()).any(|o| c.id.strip_prefix("caution.") == Some(&*o.treatment))
+        (report.options.iter()).any(|o| c.id.strip_prefix("caution.") == Some(o.treatment.id()))
     };
     let grave = |c: &CautionReport| c.level == Level::Stop && !of_a_treatment(c);
     let (grave, near): (Vec<CautionReport>, Vec<CautionReport>) = near.into_iter().partition(grave);

@@ -28,8 +28,20 @@ pub fn folded_section(
     title: &'static str,
     body: Html,
 ) -> Html {
+    section_fold(class, id, title, body, false)
+}
+
+/// Like [`folded_section`], and open from the start if it is to be.
+pub fn section_fold(
+    class: &'static str,
+    id: &'static str,
+    title: &'static str,
+    body: Html,
+    is_open: bool,
+) -> Html {
     let heading = el("h2", "").attr("id", id).text(title);
     let fold = el("details", "section-fold")
+        .attr("open", if is_open { "open" } else { "" })
         .el(el("summary", "").el(heading))
         .put(body);
     el("section", class)

@@ -33,38 +33,6 @@ pub fn number(value: f64) -> String {
     terms::sum("", terms::two_figures(value))
 }
 
-/// A share of 1 as a whole percentage: "about 12 %", "less than 1 %", "nearly all".
-#[must_use]
-pub fn percent(share: f64) -> String {
-    let hundredths = share * 100.0;
-    if hundredths <= 0.0 {
-        "0 %".to_owned()
-    } else if hundredths < 1.0 {
-        "less than 1 %".to_owned()
-    } else if hundredths >= 99.5 {
-        if share >= 1.0 {
-            "100 %".to_owned()
-        } else {
-            "more than 99 %".to_owned()
-        }
-    } else {
-        joined(&["about ", &whole(hundredths), " %"])
-    }
-}
-
-/// A chance as "91 in 100", never 0 or 100 unless it is.
-#[must_use]
-pub fn in_hundred(share: f64) -> String {
-    let hundredths = share * 100.0;
-    if hundredths > 0.0 && hundredths < 1.0 {
-        "fewer than 1 in 100".to_owned()
-    } else if hundredths > 99.0 && hundredths < 100.0 {
-        "more than 99 in 100".to_owned()
-    } else {
-        whole(hundredths) + " in 100"
-    }
-}
-
 /// "a", "a and b", "a, b and c".
 #[must_use]
 pub fn list(items: &[&str]) -> String {
@@ -95,11 +63,6 @@ fn range(low: &str, high: &str) -> String {
     }
 }
 
-/// The nearest whole number; halves round to even.
-fn whole(value: f64) -> String {
-    value.round_ties_even().to_string()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -113,18 +76,6 @@ mod tests {
         );
         assert_eq!(money_band(band(100.0, 101.0), Currency::Euro), "about €100");
         assert_eq!(number_band(band(1.26, 9.96)), "about 1.3 to 10");
-    }
-
-    #[test]
-    fn shares_read_0_or_100_only_when_exact() {
-        assert_eq!(percent(0.0), "0 %");
-        assert_eq!(percent(0.004), "less than 1 %");
-        assert_eq!(percent(0.123), "about 12 %");
-        assert_eq!(percent(0.997), "more than 99 %");
-        assert_eq!(percent(1.0), "100 %");
-        assert_eq!(in_hundred(0.003), "fewer than 1 in 100");
-        assert_eq!(in_hundred(0.91), "91 in 100");
-        assert_eq!(in_hundred(0.999), "more than 99 in 100");
     }
 
     #[test]

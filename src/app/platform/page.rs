@@ -4,7 +4,8 @@ use gloo::events::{EventListener, EventListenerOptions};
 use js_sys::{Object, Reflect};
 use wasm_bindgen::JsCast;
 use web_sys::{
-    CustomEvent, CustomEventInit, HtmlElement, HtmlInputElement, HtmlSelectElement, KeyboardEvent,
+    CustomEvent, CustomEventInit, Event, HtmlElement, HtmlInputElement, HtmlSelectElement,
+    KeyboardEvent,
 };
 
 use crate::app::route::Route;
@@ -29,6 +30,23 @@ pub fn print() {
     }
 }
 
+/// Says to the page's scripts that a screen stands, so that a step back finds its place again.
+pub fn shown() {
+    send("leavewell-shown");
+}
+
+/// Has the questions about the chosen part brought into view, unless they are.
+pub fn part_chosen() {
+    send("leavewell-part");
+}
+
+/// Sends a plain event to the page's scripts.
+fn send(name: &str) {
+    if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(name)) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
 /// Focuses the screen's first heading and scrolls to the top.
 pub fn focus_heading() {
     if let Some(window) = web_sys::window() {
@@ -41,8 +59,10 @@ pub fn focus_heading() {
     }
 }
 
-/// Focuses a heading further down the screen, opens the fold it heads, and scrolls to it.
+/// Jumps to a heading on the screen: focuses it, opens the fold it heads, and scrolls to it. The browser's Back button
+/// returns from there.
 pub fn focus_on(id: &str) {
+    send("leavewell-jump");
     let heading = document().and_then(|d| d.get_element_by_id(id));
     let fold = heading
         .as_ref()

@@ -31,6 +31,8 @@ const BEGINNINGS: [&str; 4] = [
     "market.currency",
     "stock.seller",
 ];
+const WALK: &str = "leavewell.road.";
+const STARTING: &str = "leavewell.starting.";
 const TEACHING: &str = "leavewell.teaching";
 const TAUGHT: &str = "leavewell.taught";
 
@@ -166,6 +168,7 @@ pub fn note_open(id: &str) {
 
 /// Moves a piece to the bin.
 pub fn bin_case(id: &str) {
+    keep_walk(id, "");
     ask("bin", id, "", "");
 }
 
@@ -265,6 +268,44 @@ fn keep(key: &str, text: &str) {
     }
 }
 
+/// The questions of the owner's road put so far about a piece, as text.
+#[must_use]
+pub fn walk(id: &str) -> String {
+    kept(&joined(&[WALK, id])).unwrap_or_default()
+}
+
+/// Stores the questions put about a piece. An empty text removes them.
+pub fn keep_walk(id: &str, text: &str) {
+    keep_or_drop(&joined(&[WALK, id]), text);
+}
+
+/// What was typed or chosen to start a piece before it was started.
+#[must_use]
+pub fn starting(field: &str) -> String {
+    kept(&joined(&[STARTING, field])).unwrap_or_default()
+}
+
+/// Stores what is typed or chosen to start a piece; an empty text removes it.
+pub fn keep_starting(field: &str, text: &str) {
+    keep_or_drop(&joined(&[STARTING, field]), text);
+}
+
+fn keep_or_drop(key: &str, text: &str) {
+    if let Some(storage) = storage() {
+        // A browser that keeps nothing asks again next time.
+        let _ = if text.is_empty() {
+            storage.remove_item(key)
+        } else {
+            storage.set_item(key, text)
+        };
+    }
+}
+
+/// Asks the page's script to say what an undo or a redo changed: the word for it, and the record before and now.
+pub fn say_undone(word: &str, before: &str, now: &str) {
+    ask("undone", word, before, now);
+}
+
 /// The figures that new pieces on this device start with, as the text of a file of figures.
 #[must_use]
 pub fn figures() -> Option<String> {
@@ -302,20 +343,14 @@ const WORKS: &str = "works";
 /// Stores what learning is turned on for, and the taught figures. Both are settings of this browser; no
 /// record holds them.
 pub fn keep_teaching(on: TurnedOn, taught: &str) {
-    let Some(storage) = storage() else { return };
     let words = [(on.prices, PRICES), (on.works, WORKS)];
     let words: Vec<&str> = words
         .iter()
         .filter(|(on, _)| *on)
         .map(|(_, word)| *word)
         .collect();
-    for (key, text) in [(TEACHING, words.join(" ").as_str()), (TAUGHT, taught)] {
-        let _ = if text.is_empty() {
-            storage.remove_item(key)
-        } else {
-            storage.set_item(key, text)
-        };
-    }
+    keep_or_drop(TEACHING, &words.join(" "));
+    keep_or_drop(TAUGHT, taught);
 }
 
 /// A line of the shelf, as stored or else built from the record.

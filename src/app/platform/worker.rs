@@ -3,14 +3,14 @@
 
 use gloo::events::EventListener;
 use js_sys::{Object, Reflect, Uint8Array};
-use leavewell_worker::ask::{Ask, Reply, from_bytes, to_bytes};
+use leavewell_worker::ask::{Question, Reply, from_bytes, to_bytes};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit};
 
 /// A worker's message about a question.
 #[derive(Clone, Debug)]
 pub struct Message {
-    /// The topic of the question, from [`Ask::topic`].
+    /// The topic of the question, from `Ask::topic`.
     pub topic: u32,
     /// The generation of the record that the question is about.
     pub generation: u32,
@@ -28,16 +28,16 @@ pub enum News {
 }
 
 /// Asks a worker about a text. Of the waiting questions on one topic, only the newest is answered.
-pub fn ask(question: Ask, generation: u32, text: &str) {
+pub fn ask(question: &Question, generation: u32, text: &str) {
     let Some(window) = web_sys::window() else {
         return;
     };
     let detail = Object::new();
     for (key, value) in [
-        ("worker", JsValue::from(question.worker().name())),
-        ("topic", JsValue::from(question.topic())),
+        ("worker", JsValue::from(question.ask.worker().name())),
+        ("topic", JsValue::from(question.ask.topic())),
         ("turn", JsValue::from(generation)),
-        ("ask", Uint8Array::from(&to_bytes(&question)[..]).into()),
+        ("ask", Uint8Array::from(&to_bytes(question)[..]).into()),
         ("text", JsValue::from(text)),
     ] {
         // A plain object takes any field.

@@ -1,6 +1,8 @@
 //! The charts: what each shows, how to read it, and the column heads of its table.
 
-use crate::app::parts::words::{in_hundred, joined};
+use leavewell_model::terms;
+
+use crate::app::parts::words::joined;
 
 // For every chart.
 
@@ -135,7 +137,7 @@ pub fn unbeaten(share: f64) -> String {
     } else {
         joined(&[
             "as good as any in ",
-            &in_hundred(share).replace(" in ", " of "),
+            &terms::share(share).replace(" in ", " of "),
         ])
     }
 }

@@ -6,12 +6,18 @@ use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "Condition, part by part";
 pub const PURPOSE: &str = "Say what you see on each part. Skip what you have not looked at: skipping it only makes us less sure.";
+/// The next step of a restorer.
+pub const TO_PROPOSAL: &str = "Next: our advice and your proposal";
 pub const NEXT: &str = "Next: what it might fetch";
+
+pub const NO_SILVER_YET: &str =
+    "Say on a part how much base metal shows. Then we work out how much silver is left.";
 
 // The drawn piece and its parts.
 
-pub const NO_FORM: &str = "We do not know the form yet, so this shows a plain covered cup. ";
-pub const SAY_THE_FORM: &str = "Say what it is";
+pub const WHICH_FORM: &str = "What is it? Tap the nearest.";
+pub const NO_FORM: &str = "Until then the drawing shows a plain covered cup. ";
+pub const SAY_THE_FORM: &str = "It is none of these";
 pub const STRIPES: &str = "Stripes mark where you say base metal shows.";
 pub const PARTS: &str = "Parts of the piece";
 

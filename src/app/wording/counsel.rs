@@ -125,6 +125,10 @@ pub fn what_a_plan_is(value: &str) -> String {
     joined(&["A plan is one step or a few, in order. ", value])
 }
 
+/// Where another plan is as good as any more often than the one advised.
+pub const MORE_OFTEN: &str = "Another plan is as good as any in more cases than the one we advise. Ours does \
+     better on average, or nearly as well while it leaves you more choices later.";
+
 // Every plan.
 
 pub const PLANS: &str = "Every plan we weighed";

@@ -50,6 +50,7 @@ pub fn result(name: &str, gain: &str, cost: &str) -> String {
     ])
 }
 
+pub const ON_THE_SHEET: &str = "Show it on the client\u{2019}s sheet";
 pub const NOTHING_LEFT: &str = "We cannot weigh any of it.";
 
 /// A step that the owner agreed to.

@@ -10,6 +10,9 @@ use crate::app::parts::words::joined;
 
 pub const HAVE: &str = "What have you got? Tap it.";
 pub const START: &str = "I have a piece and a question";
+/// The other two ways in.
+pub const RESTORE: &str = "I work on a client\u{2019}s piece";
+pub const DEAL: &str = "I buy and sell";
 
 // How far the road goes.
 

@@ -26,6 +26,9 @@ pub const DARK: &str = "Dark";
 
 pub const UNDO: &str = "Undo";
 pub const REDO: &str = "Redo";
+/// Before the field that an undo or a redo changed.
+pub const UNDONE: &str = "Undone";
+pub const REDONE: &str = "Done again";
 pub const CHANGES: &str = "What has changed";
 
 // When no piece is open.

@@ -26,6 +26,7 @@ pub fn column(column: BookColumn) -> &'static str {
         BookColumn::Name => "Name",
         BookColumn::Kind => "What it is",
         BookColumn::Place => "Where",
+        BookColumn::Lot => "Lot",
         BookColumn::Paid => "Paid",
         BookColumn::Spent => "Spent",
         BookColumn::Asking => "Asking",

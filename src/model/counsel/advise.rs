@@ -1,11 +1,11 @@
 //! From outcomes to advice: which course is best, by how much, and how certain that is.
 
-use super::choice::WorkBlock;
 use super::course::Course;
 use super::draws::Draws;
 use super::outcome::{CourseOutcome, stretches};
 use super::prices::Prices;
 use super::wording::advise as words;
+use super::work_block::WorkBlock;
 use crate::identity::{ByKind, Kind, Posterior};
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, mean};

@@ -9,11 +9,6 @@ use crate::report::CautionReport;
 use crate::terms::ShortSort;
 use crate::treatment::{Mercury, Situation, Treatment};
 
-/// Agents that call for the caution on children and pregnancy.
-const CHILD_AGENTS: [&str; 6] = [
-    "lead", "cadmium", "mercury", "thiourea", "solvent", "cyanide",
-];
-
 /// Every caution for the treatments named and the hazards recorded, the most serious first.
 #[must_use]
 pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionReport> {
@@ -23,26 +18,31 @@ pub fn cautions_for(named: &[Treatment], situation: &Situation) -> Vec<CautionRe
             caution(id).map(|text| report(text, level.min(text.level), about))
         })
         .collect();
-    for t in named {
-        let id = format!("caution.{}", t.id());
-        if let Some(text) = caution(&id) {
-            list.push(report(text, text.level, t.name()));
-        }
-    }
-    let agents = named
-        .iter()
-        .filter_map(|t| caution(&format!("caution.{}", t.id())))
-        .flat_map(|c| c.agents.iter());
-    if agents.into_iter().any(|a| CHILD_AGENTS.contains(a)) {
-        let level = if situation.case.aim.household_child_or_pregnant {
-            Level::Stop
-        } else {
-            Level::Care
-        };
-        add(&mut list, "caution.child", level, words::CHILDREN);
-    }
+    list.extend(named.iter().filter_map(|t| of_treatment(*t)));
+    let child = situation.case.aim.household_child_or_pregnant;
+    list.extend(for_children(named, child));
     list.order_by_key(|a| a.level);
     list
+}
+
+/// The caution of a treatment; `None` where it has none.
+#[must_use]
+pub fn of_treatment(treatment: Treatment) -> Option<CautionReport> {
+    let text = caution(&["caution.", treatment.id()].concat())?;
+    Some(report(text, text.level, treatment.name()))
+}
+
+/// The caution on children and pregnancy, where one of the treatments sets free what it warns of: as serious as
+/// the ledger says, and the most serious where a child or a pregnant person lives in the household.
+#[must_use]
+pub fn for_children(named: &[Treatment], child: bool) -> Option<CautionReport> {
+    let text = caution("caution.child")?;
+    let agents = |t: &Treatment| caution(&["caution.", t.id()].concat()).map(|c| &c.agents);
+    let mut agents = named.iter().filter_map(agents).flatten();
+    let level = if child { Level::Stop } else { Level::Care };
+    let level = level.min(text.level);
+    let is_called_for = agents.any(|agent| text.agents.contains(agent));
+    is_called_for.then(|| report(text, level, words::CHILDREN))
 }
 
 /// The hazards recorded, each with the id of its caution, its level here and its subject.
@@ -148,12 +148,6 @@ fn any_bleed(situation: &Situation) -> bool {
     situation.case.parts.iter().any(|p| {
         p.bleed.is_some() && crate::silver::bleed_range(p.bleed, situation.ledger).likely >= none
     })
-}
-
-fn add(list: &mut Vec<CautionReport>, id: &str, level: Level, about: &str) {
-    if let Some(text) = caution(id) {
-        list.push(report(text, level.min(text.level), about));
-    }
 }
 
 fn report(text: &CautionText, level: Level, about: &str) -> CautionReport {

@@ -1,11 +1,10 @@
 //! What would change the answer: each main input is moved alone until the advice flips.
 
-use serde::{Deserialize, Serialize};
-
 use super::course::Course;
 use super::what_if::WhatIf;
 use super::wording::change as words;
 use crate::report::{ChangeReport, MOST_MOVED};
+use crate::terms::Input;
 
 /// Steps to each end of the range, log-spaced: 33 values including the present one.
 const STEPS: u32 = 16;
@@ -22,39 +21,6 @@ const INPUTS: [(Input, f64); 4] = [
     (Input::Bleed, 100.0),
     (Input::Fused, 1000.0),
 ];
-
-/// An input that can be moved alone to see the effect.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Input {
-    /// The undamaged value.
-    Value,
-    /// The cost of all work.
-    Cost,
-    /// The bare share of every part.
-    Bleed,
-    /// The odds of fused plate with its original surface.
-    Fused,
-}
-
-impl Input {
-    /// Its id in the report.
-    #[must_use]
-    pub fn id(self) -> &'static str {
-        match self {
-            Self::Value => "value",
-            Self::Cost => "cost",
-            Self::Bleed => "bleed",
-            Self::Fused => "fused",
-        }
-    }
-
-    /// The input with this id.
-    #[must_use]
-    pub fn parse(id: &str) -> Option<Self> {
-        let inputs = INPUTS.iter().map(|(input, _)| *input);
-        inputs.into_iter().find(|input| input.id() == id)
-    }
-}
 
 /// The present value of each input, and how it is written.
 pub(super) struct Now {
@@ -94,15 +60,13 @@ pub(super) fn changes(
                 None
             };
             let mut change = ChangeReport {
-                input: input.id().into(),
+                input,
                 name: name.to_owned(),
                 now: value,
                 flips_at: found
                     .as_ref()
                     .map(|(factor, _)| moved(input, value, *factor)),
-                to_steps: found.map_or_else(Vec::new, |(_, c)| {
-                    c.steps.iter().map(|t| t.id().into()).collect()
-                }),
+                to_steps: found.map_or_else(Vec::new, |(_, c)| c.steps),
                 text: String::new(),
             };
             change.text = words(&change);
@@ -228,7 +192,7 @@ mod tests {
         let solved = solve(&case);
         for (input, _) in INPUTS {
             let still = solved.moved(input, 0);
-            assert_eq!(still.input, input.id());
+            assert_eq!(still.input, input);
             assert_eq!(still.sentence, now.sentence);
             assert_eq!(still.firmness, now.firmness);
         }
@@ -245,7 +209,7 @@ mod tests {
                 continue;
             };
             for step in [-MOST_MOVED, MOST_MOVED] {
-                let far = solved.moved(Input::parse(&change.input).unwrap(), step);
+                let far = solved.moved(change.input, step);
                 assert!(far.at.is_finite());
                 if (flip > change.now) == (step > 0) && (far.at > flip * 1.3 || far.at < flip / 1.3)
                 {
@@ -254,7 +218,7 @@ mod tests {
                     } else {
                         far.at < flip
                     };
-                    if beyond && (change.input == "value" || change.input == "cost") {
+                    if beyond && change.input.is_money() {
                         seen += 1;
                         assert_ne!(far.steps, now.steps, "{}", change.text);
                     }

@@ -7,88 +7,14 @@
 use crate::ledger::FigureId;
 use std::rc::Rc;
 
-use super::columns::{World, answer_to};
 use super::prices::answered;
 use super::wording::course as words;
+use super::work_block::WorkBlock;
+use super::world::World;
 use crate::record::{Case, Dents, Fill, Joint, Lacquer, Split, Tarnish};
 use crate::treatment::{
-    Fault, LeadStatus, Outcome, Situation, Treatment, Verdict, check, work, worst,
+    Fault, LeadStatus, Outcome, Situation, Treatment, Verdict, answer_to, check, work, worst,
 };
-
-/// Faults that are answered together, with the treatments that answer them.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum WorkBlock {
-    /// Dents.
-    Shape,
-    /// Splits, joints, loose parts, failing fillings.
-    Joins,
-    /// Old lead repairs.
-    Lead,
-    /// Lost parts.
-    Part,
-    /// Linings.
-    Lining,
-    /// Tarnish, lacquer and bare metal.
-    Surface,
-    /// Better keeping.
-    Keep,
-    /// The test for lead: not a block of choices but a switch over all of them.
-    Test,
-}
-
-impl WorkBlock {
-    /// Every block of choices.
-    pub(super) const ALL: [Self; 7] = [
-        Self::Shape,
-        Self::Joins,
-        Self::Lead,
-        Self::Part,
-        Self::Lining,
-        Self::Surface,
-        Self::Keep,
-    ];
-
-    /// The block in which a fault is answered; `None` if nothing answers it.
-    pub(super) fn of(fault: Fault) -> Option<Self> {
-        Some(match fault {
-            Fault::Dents => Self::Shape,
-            Fault::Split
-            | Fault::OpenJoint
-            | Fault::LoosePart
-            | Fault::CrackedMaterial
-            | Fault::FailingFilling => Self::Joins,
-            Fault::GreyRepair => Self::Lead,
-            Fault::PartLost => Self::Part,
-            Fault::LiningGone | Fault::GildingGone => Self::Lining,
-            Fault::BrokenLacquer | Fault::Tarnish | Fault::BareMetal => Self::Surface,
-            Fault::FillingShows | Fault::Corrosion => return None,
-        })
-    }
-
-    /// The block of a treatment; `None` for leaving alone and for treatments that are never done.
-    pub(super) fn of_treatment(t: Treatment) -> Option<Self> {
-        use Treatment as T;
-        Some(match t {
-            T::Dents => Self::Shape,
-            T::Solder | T::LowMelt | T::Mechanical | T::RemoveFill => Self::Joins,
-            T::RemoveLead => Self::Lead,
-            T::ReplacePart => Self::Part,
-            T::Tinning | T::Regild => Self::Lining,
-            T::Wash
-            | T::LacquerOff
-            | T::Clean
-            | T::Foam
-            | T::LocalPlate
-            | T::Overplate
-            | T::Replate
-            | T::Toning
-            | T::Lacquer => Self::Surface,
-            T::Keeping => Self::Keep,
-            T::TestLead => Self::Test,
-            _ => return None,
-        })
-    }
-}
 
 /// The steps in the order in which they are done, each once.
 pub(super) fn in_order(steps: &[Treatment]) -> Vec<Treatment> {

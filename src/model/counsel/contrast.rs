@@ -6,12 +6,12 @@ use super::choice::not_needed;
 use super::course::Course;
 use super::search::{Menu, Tally};
 use super::sentences::{as_quoted, money, phrase};
-use super::weighed::{conflicts, is_left, place_alone};
+use super::steps_alone::{conflicts, is_left, place_alone};
 use super::wording::contrast as words;
 use crate::ledger::FigureId;
 use crate::record::Goal;
 use crate::terms::ShortSort;
-use crate::treatment::{Fault, Outcome, Treatment, Verdict, as_found, work};
+use crate::treatment::{Fault, Outcome, Treatment, Verdict, answers_to, as_found, work};
 
 /// What the contrast is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -237,23 +237,7 @@ fn gravest_answer(
     None
 }
 
-/// Each set of steps that answers a fault on its own, the gentlest first.
-pub(super) fn answers_to(fault: Fault) -> Vec<Treatment> {
-    use Treatment as T;
-    match fault {
-        Fault::BareMetal => vec![T::Toning, T::LocalPlate, T::Overplate, T::Replate],
-        Fault::Tarnish => vec![T::Clean],
-        Fault::BrokenLacquer => vec![T::LacquerOff],
-        Fault::LoosePart => vec![T::Mechanical, T::Solder, T::LowMelt],
-        Fault::FailingFilling => vec![T::Mechanical, T::RemoveFill],
-        _ => Treatment::ALL
-            .into_iter()
-            .filter(|t| work(*t).is_some_and(|w| w.answers.contains(&fault)))
-            .collect(),
-    }
-}
-
-impl super::columns::World<'_> {
+impl super::world::World<'_> {
     /// How serious a fault is as found: its effect on the price for a seller, or on looks, service and
     /// soundness for a keeper.
     fn gravity(&self, found: &crate::treatment::Found, n: usize) -> f64 {
@@ -353,19 +337,19 @@ fn price_of(tally: &Tally, place: usize, steps: &[Treatment]) -> (Option<f64>, b
         })
         .collect();
     let mut sum = 0.0;
-    for told in world.prices.bundles() {
-        if told.treatments.iter().all(|t| left.contains(t)) {
-            sum += told.total();
+    for quoted in world.prices.bundles() {
+        if quoted.treatments.iter().all(|t| left.contains(t)) {
+            sum += quoted.total();
             left.retain(|t| {
                 let cleans = matches!(t, Treatment::Clean | Treatment::Foam);
-                !(told.treatments.contains(t) || told.with_cleaning && cleans)
+                !(quoted.treatments.contains(t) || quoted.with_cleaning && cleans)
             });
         }
     }
     let mut all = true;
     for t in left {
         match world.prices.quote(t) {
-            Some(told) => sum += told.total(),
+            Some(quoted) => sum += quoted.total(),
             None => all = false,
         }
     }

@@ -3,7 +3,9 @@
 use crate::terms::ShortSort;
 use std::rc::Rc;
 
-use super::choice::{BlockChoice, Rulings, Tested, WorkBlock, in_order, needed};
+use super::choice::{BlockChoice, Rulings, Tested, in_order, needed};
+
+use super::work_block::WorkBlock;
 use crate::terms::Reversibility;
 use crate::treatment::first;
 use crate::treatment::{LeadStatus, Outcome, Treatment, Verdict};

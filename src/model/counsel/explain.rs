@@ -11,8 +11,8 @@ use super::wording::explain as words;
 use crate::identity::{Family, Kind};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Goal};
-use crate::report::{ChangeReport, ReasonReport, Text};
-use crate::terms::{TreatmentSet, capital, percent, share, share_of_cases};
+use crate::report::{ChangeReport, ReasonReport};
+use crate::terms::{Input, TreatmentSet, capital, percent, share, share_of_cases};
 use crate::treatment::{Situation, Treatment};
 
 /// Adds a reason: its code, its text, its amount, the treatments it names.
@@ -288,10 +288,10 @@ impl Explained<'_> {
     /// What would change the answer, in words.
     pub(super) fn change_words(&self, change: &ChangeReport) -> String {
         let to = steps_in_words(&change.to_steps);
-        let at = |x: f64| match &*change.input {
-            "value" | "cost" => money(self.case, x),
-            "bleed" => percent(x),
-            _ => share(x),
+        let at = |x: f64| match change.input {
+            Input::Value | Input::Cost => money(self.case, x),
+            Input::Bleed => percent(x),
+            Input::Fused => share(x),
         };
         let Some(flip) = change.flips_at else {
             return words::no_value_changes(&capital(&change.name));
@@ -301,11 +301,11 @@ impl Explained<'_> {
         } else {
             words::LESS_THAN
         };
-        let subject = match &*change.input {
-            "value" => words::if_value(side, &at(flip)),
-            "cost" => words::if_cost(side, &at(flip)),
-            "bleed" => words::if_bleed(side, &at(flip)),
-            _ => words::if_fused(side, &at(flip)),
+        let subject = match change.input {
+            Input::Value => words::if_value(side, &at(flip)),
+            Input::Cost => words::if_cost(side, &at(flip)),
+            Input::Bleed => words::if_bleed(side, &at(flip)),
+            Input::Fused => words::if_fused(side, &at(flip)),
         };
         words::answer_would_be(&subject, &to)
     }
@@ -361,11 +361,10 @@ impl Explained<'_> {
 }
 
 /// Treatment ids as a list of what is done.
-fn steps_in_words(steps: &[Text]) -> String {
+fn steps_in_words(steps: &[Treatment]) -> String {
     let names: Vec<String> = steps
         .iter()
-        .filter(|id| !(*id == "T02" && steps.iter().any(|other| other == "T03")))
-        .filter_map(|id| Treatment::parse(id))
+        .filter(|t| **t != Treatment::Wash || !steps.contains(&Treatment::Clean))
         .map(|t| t.name().to_ascii_lowercase())
         .collect();
     names.join(words::NEXT)

@@ -3,8 +3,8 @@
 use super::Solved;
 use super::advise::worth_of;
 use crate::identity::{
-    ASKED_FIRST, ByKind, Cluster, Edge, Evidence, Identified, Kind, Ladder, Posterior, Turn,
-    open_in_words, parting,
+    ASKED_FIRST, ByKind, Carried, Cluster, Edge, Evidence, Identified, Kind, Ladder, Posterior,
+    Surety, Turn, open_in_words, parting,
 };
 use crate::ledger::{FigureId, FindingFact, LOOK_EFFORT, Requires, finding};
 use crate::record::Instrument;
@@ -94,9 +94,14 @@ impl Solved {
         looks.retain(|l| l.worth > 0.0 || l.bits >= least);
         // Nor is a look that leaves the same family in front whatever it shows, and changes no choice.
         let settled = self.ledger.value(FigureId::COUNSEL_FAMILY);
+        // Neither answer may leave the family named, and how firmly, as it is now.
+        let (family, p) = self.posterior.top_family();
+        let named = |p: f64| Surety::of(p, Carried::ByMore, &self.ledger);
+        let moves = |after: &AfterLook| named(after.p) != named(p) || after.family != family.id();
         looks.retain(|l| {
             let same = l.if_seen.family == l.if_absent.family;
-            l.worth > 0.0 || !same || l.if_seen.p.min(l.if_absent.p) < settled
+            let settles = l.if_seen.p.min(l.if_absent.p) < settled;
+            l.worth > 0.0 || !same || (settles && (moves(&l.if_seen) || moves(&l.if_absent)))
         });
         let turn =
             |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &self.case.instruments));

@@ -5,6 +5,7 @@
 //! same bytes on every machine.
 
 mod advise;
+mod block_effects;
 pub mod caution_list;
 mod change;
 mod choice;
@@ -15,9 +16,11 @@ mod course;
 mod draws;
 mod expected;
 mod explain;
+mod hammer;
 mod identity_report;
 mod looked_at;
 mod member;
+mod member_weighing;
 pub mod offer;
 mod outcome;
 mod part_silver;
@@ -33,19 +36,23 @@ mod selling;
 mod sentences;
 mod shared;
 mod solved;
+mod steps_alone;
 #[cfg(test)]
 mod tests;
 mod wear;
 mod weighed;
+mod weights;
 mod what_if;
 mod wording;
+mod work_block;
 #[cfg(test)]
 mod worked;
+mod world;
 mod worth;
 
 pub use sampled_part::{SampledPart, UncertainInput};
 
-pub use change::Input;
+pub use crate::terms::Input;
 pub use expected::{ExpectedOne, ExpectedPiece, ExpectedWork, bill_figure, mishap_figures};
 pub use offer::work_hours;
 pub use shared::{Shared, SharedCourse, shared};

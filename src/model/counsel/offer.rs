@@ -5,11 +5,9 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::advise::gentler;
-use super::report::ids;
 use super::{Solved, sentences};
 use crate::ledger::{FigureId, Ledger};
-use crate::record::{Case, Currency, Goal};
-use crate::report::Text;
+use crate::record::{Case, Currency, Goal, is_enough_to_advise};
 use crate::terms::decimal;
 use crate::treatment::Treatment;
 
@@ -19,7 +17,7 @@ use crate::treatment::Treatment;
 #[allow(clippy::struct_excessive_bools)]
 pub struct Offer {
     /// The currency of all its amounts.
-    pub currency: Text,
+    pub currency: Currency,
     /// Whether a specialist should see the piece first.
     pub refer: bool,
     /// Whether a default value is used because no value was given.
@@ -38,7 +36,7 @@ pub struct Offer {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct OfferedChoice {
     /// Treatment ids in order; empty for leaving it as it is.
-    pub steps: Vec<Text>,
+    pub steps: Vec<Treatment>,
     /// In words.
     pub name: String,
     /// Its gain over leaving alone, in money; for a keeper, its worth by the weights of the aims.
@@ -68,7 +66,7 @@ impl Offer {
             .as_u64()
             .and_then(|at| usize::try_from(at).ok())?;
         Some(Self {
-            currency: Currency::parse(value["currency"].as_str()?)?.id().into(),
+            currency: Currency::parse(value["currency"].as_str()?)?,
             refer: is("refer"),
             assumed: is("assumed"),
             kept: is("kept"),
@@ -82,12 +80,11 @@ impl Offer {
 impl OfferedChoice {
     fn from_value(value: &Value) -> Option<Self> {
         let number = |field: &str| decimal(value[field].as_number()?.as_str());
-        let known = |id: &str| Treatment::ALL.into_iter().find(|t| t.id() == id);
         Some(Self {
             steps: value["steps"]
                 .as_array()?
                 .iter()
-                .filter_map(|step| Some(known(step.as_str()?)?.id().into()))
+                .filter_map(|step| Treatment::parse(step.as_str()?))
                 .collect(),
             name: value["name"].as_str()?.to_owned(),
             gain: number("gain")?,
@@ -140,7 +137,9 @@ pub fn offer(solved: &Solved) -> Offer {
             && means[i] <= means[advised]
             && !(0..means.len()).any(kept_for_less)
     };
-    let chosen = |i: &usize| *i == 0 || *i == advised || stands(*i);
+    // With too little recorded nothing is advised, so nothing is planned either.
+    let is_advised = is_enough_to_advise(case);
+    let chosen = |i: &usize| *i == 0 || (is_advised && (*i == advised || stands(*i)));
     let places: Vec<usize> = (0..means.len()).filter(chosen).collect();
     let choices = places
         .iter()
@@ -158,7 +157,7 @@ pub fn offer(solved: &Solved) -> Offer {
                 };
             }
             OfferedChoice {
-                steps: ids(course),
+                steps: course.steps.clone(),
                 name: sentences::course_name(course),
                 gain: solved.money_of(means[*i] - means[0]),
                 cost: costs[*i].max(0.0),
@@ -169,7 +168,7 @@ pub fn offer(solved: &Solved) -> Offer {
         })
         .collect();
     Offer {
-        currency: case.market.currency.unwrap_or(Currency::Other).id().into(),
+        currency: case.market.currency.unwrap_or(Currency::Other),
         refer: !solved.explained(0.0).referrals().is_empty(),
         assumed: !solved.draws.value_entered,
         kept: solved.goal != Goal::Sell,

@@ -3,15 +3,17 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use super::choice::WorkBlock;
 use super::column::Column;
-use super::columns::{Columns, World};
+use super::columns::Columns;
 use super::course::Course;
-use super::member::Hammer;
+use super::hammer::Hammer;
 use super::per_draw::PerDraw;
+use super::weights::Weights;
+use super::work_block::WorkBlock;
+use super::world::World;
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, at_most, mean};
-use crate::record::{Aim, Goal, Interior, Joint, PartName, SellAs};
+use crate::record::{Goal, Interior, Joint, PartName, SellAs};
 use crate::terms::TreatmentSet;
 use crate::treatment::{LeadStatus, Situation, Treatment};
 
@@ -54,109 +56,6 @@ pub(super) fn sum_of_lots(
         return of(hammer[i]);
     }
     lots.iter().map(|(count, lot)| count * of(lot[i])).sum()
-}
-
-/// Weights of the attributes for a goal; they sum to 1. Rank-order centroids on the goal's order of
-/// importance (Barron & Barrett 1996): the j-th of n weighs (1/n) times the sum of 1/k, k from j to n.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Weights {
-    originality: f64,
-    fitness: f64,
-    stability: f64,
-    cost: f64,
-    retreatability: f64,
-}
-
-impl Weights {
-    /// The weights of a keeper's aim; `None` for a seller, to whom only money counts, because the price
-    /// already reflects originality. The user's points replace those of the order, the greatest of which has
-    /// 100; a criterion that does not count for a goal never does.
-    pub(super) fn of(aim: &Aim) -> Option<Self> {
-        let mut weights = Self::by_order(aim.goal_or_default())?;
-        if aim.weights.iter().any(Option::is_some) {
-            let each = weights.each();
-            let top = each.iter().copied().fold(0.0, f64::max);
-            let mut points = each.map(|w| 100.0 * w / top);
-            for (point, own) in points.iter_mut().zip(aim.weights) {
-                if *point > 0.0 {
-                    *point = own.unwrap_or(*point);
-                }
-            }
-            let sum: f64 = points.iter().sum();
-            if sum > 0.0 {
-                weights = Self::from(points.map(|p| p / sum));
-            }
-        }
-        Some(weights)
-    }
-
-    /// In the order of [`Aim::WEIGHED`].
-    pub(super) fn each(&self) -> [f64; 5] {
-        [
-            self.originality,
-            self.fitness,
-            self.stability,
-            self.cost,
-            self.retreatability,
-        ]
-    }
-
-    /// Weights in the order of [`Aim::WEIGHED`].
-    pub(super) fn from([originality, fitness, stability, cost, retreatability]: [f64; 5]) -> Self {
-        Self {
-            originality,
-            fitness,
-            stability,
-            cost,
-            retreatability,
-        }
-    }
-
-    pub(super) fn by_order(goal: Goal) -> Option<Self> {
-        let w = |n: u32, j: u32| (j..=n).map(|k| 1.0 / f64::from(k)).sum::<f64>() / f64::from(n);
-        let zero = Self {
-            originality: 0.0,
-            fitness: 0.0,
-            stability: 0.0,
-            cost: 0.0,
-            retreatability: 0.0,
-        };
-        match goal {
-            Goal::Sell => None,
-            Goal::KeepShow => Some(Self {
-                originality: w(5, 1),
-                fitness: w(5, 2),
-                stability: w(5, 3),
-                cost: w(5, 4),
-                retreatability: w(5, 5),
-            }),
-            Goal::KeepUse => Some(Self {
-                fitness: w(5, 1),
-                stability: w(5, 2),
-                originality: w(5, 3),
-                cost: w(5, 4),
-                retreatability: w(5, 5),
-            }),
-            Goal::Study => Some(Self {
-                originality: w(4, 1),
-                retreatability: w(4, 2),
-                stability: w(4, 3),
-                cost: w(4, 4),
-                ..zero
-            }),
-            Goal::Insure => Some(Self {
-                originality: w(3, 1),
-                stability: w(3, 2),
-                cost: w(3, 3),
-                ..zero
-            }),
-        }
-    }
-
-    /// Points of score per unit of cost, on the fixed cost scale; converts points into money.
-    pub(super) fn points_per_money(&self, cost_scale: f64) -> f64 {
-        self.cost / cost_scale
-    }
 }
 
 /// The cost at which a course has used up the cost attribute: half the median undamaged value, but at least
@@ -312,13 +211,13 @@ impl<'a> Weigher<'a> {
         let mut rebate = PerDraw::Same(0.0);
         let mut any = false;
         let mut covered: Vec<Treatment> = Vec::new();
-        for told in prices.bundles() {
-            let taken = told.treatments.iter().any(|t| covered.contains(t));
-            if taken || !told.treatments.iter().all(|t| done.contains(t)) {
+        for quoted in prices.bundles() {
+            let taken = quoted.treatments.iter().any(|t| covered.contains(t));
+            if taken || !quoted.treatments.iter().all(|t| done.contains(t)) {
                 continue;
             }
-            let mut members = told.treatments.clone();
-            if told.with_cleaning {
+            let mut members = quoted.treatments.clone();
+            if quoted.with_cleaning {
                 let cleaning = [Treatment::Wash, Treatment::Clean, Treatment::Foam];
                 let with = cleaning.into_iter().filter(|t| done.contains(t));
                 members.extend(with);
@@ -327,7 +226,7 @@ impl<'a> Weigher<'a> {
                 let own = self.world.own_cost(*t, done, n);
                 rebate = rebate.with(&own, n, |a, b| a + b);
             }
-            let together = PerDraw::Drawn(prices.of_told(told));
+            let together = PerDraw::Drawn(prices.of_quote(quoted));
             rebate = rebate.with(&together, n, |a, b| a - b);
             covered.extend(members);
             any = true;
@@ -522,7 +421,7 @@ impl World<'_> {
         let of_surface = WorkBlock::of_treatment(t) == Some(WorkBlock::Surface);
         super::prices::answered(t, self.faults)
             .into_iter()
-            .filter(|f| of_surface || super::columns::answer_to(f.fault, done) == Some(t))
+            .filter(|f| of_surface || crate::treatment::answer_to(f.fault, done) == Some(t))
             .collect()
     }
 }
@@ -573,6 +472,7 @@ pub(super) fn stretches(column: &[f64]) -> [f64; 8] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::record::Aim;
 
     fn aim(goal: Goal, weights: [Option<f64>; 5]) -> Aim {
         Aim {

@@ -149,6 +149,7 @@ mod tests {
     use crate::counsel::weigh_at_once;
     use crate::record::Draft;
     use crate::report::Report;
+    use crate::terms::Treatment;
     use serde_json::{Value, json};
 
     fn report(change: impl Fn(&mut Value)) -> Report {
@@ -170,7 +171,11 @@ mod tests {
 
     /// What pushing the dents out costs.
     fn dents_out(r: &Report) -> f64 {
-        let option = r.options.iter().find(|o| o.treatment == "T08").unwrap();
+        let option = r
+            .options
+            .iter()
+            .find(|o| o.treatment == Treatment::Dents)
+            .unwrap();
         option.cost.p50
     }
 
@@ -237,7 +242,11 @@ mod tests {
             case["parts"][0]["lead"] = "not_found".into();
         });
         let solder = |r: &Report| {
-            let option = r.options.iter().find(|o| o.treatment == "T09").unwrap();
+            let option = r
+                .options
+                .iter()
+                .find(|o| o.treatment == Treatment::Solder)
+                .unwrap();
             option.verdicts.len()
         };
         let unknown = report(|case| {
@@ -261,7 +270,11 @@ mod tests {
             })
         };
         let says = |r: &Report| {
-            let option = r.options.iter().find(|o| o.treatment == "T14a").unwrap();
+            let option = r
+                .options
+                .iter()
+                .find(|o| o.treatment == Treatment::Replate)
+                .unwrap();
             option.verdicts.iter().any(|v| v.reason.contains("match"))
         };
         assert!(says(&worn(false)) && !says(&worn(true)));
@@ -310,11 +323,13 @@ mod tests {
         assert_eq!(pieces.each.len(), 14);
         assert!(pieces.each[13].left > 1.01 * pieces.each[12].left);
         let leaded = set(json!([{"part": "body", "lead": "present"}]));
-        assert!(verdicts(&leaded, "T09").len() > verdicts(&sound, "T09").len());
+        assert!(
+            verdicts(&leaded, Treatment::Solder).len() > verdicts(&sound, Treatment::Solder).len()
+        );
     }
 
-    fn verdicts(r: &Report, treatment: &str) -> Vec<String> {
-        let option = r.options.iter().find(|o| *o.treatment == *treatment);
+    fn verdicts(r: &Report, treatment: Treatment) -> Vec<String> {
+        let option = r.options.iter().find(|o| o.treatment == treatment);
         let verdicts = &option.unwrap().verdicts;
         verdicts
             .iter()
@@ -335,12 +350,12 @@ mod tests {
 
     /// Whether the first is at least as strict as the second for every treatment and for food.
     fn no_milder(a: &Report, b: &Report) -> bool {
-        let covers = |t: &str| {
+        let covers = |t: Treatment| {
             let of_a = verdicts(a, t);
             verdicts(b, t).iter().all(|v| of_a.contains(v))
         };
         let why = |why: &String| a.display_only.why.contains(why);
-        b.options.iter().all(|o| covers(o.treatment.get())) && b.display_only.why.iter().all(why)
+        b.options.iter().all(|o| covers(o.treatment)) && b.display_only.why.iter().all(why)
     }
 
     #[test]
@@ -367,7 +382,7 @@ mod tests {
                     assert!(no_milder(&one, &found) && no_milder(&found, &one), "{kind}");
                     assert!(!no_milder(&untested, &one), "{kind}");
                 }
-                // A pass whose piece cannot be told clears none.
+                // A pass for a piece that cannot be identified clears none.
                 let (case, problems) = Draft::parse(
                     &json!({"format": "leavewell-case", "version": 2, "pieces": {"relation": "pair"},
                         "tests": [{"kind": kind, "part": "body", "of": "3", "passed": true},

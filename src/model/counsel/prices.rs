@@ -9,7 +9,7 @@ use crate::treatment::{Fault, Faults, Found, Price, Size, Trade, Treatment, work
 
 /// A price that was quoted.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Told {
+pub(super) struct QuotedPrice {
     /// The treatments it is for, each once.
     pub(super) treatments: Vec<Treatment>,
     low: Option<f64>,
@@ -22,7 +22,7 @@ pub(super) struct Told {
     pub(super) with_cleaning: bool,
 }
 
-impl Told {
+impl QuotedPrice {
     /// Adds the price of the same work on other parts.
     fn with(&mut self, other: &Self) {
         let ends = |a: Option<f64>, b: Option<f64>| {
@@ -49,18 +49,18 @@ pub(super) struct Prices<'a> {
     sample: &'a Sample,
     /// Factor on every cost.
     moved: f64,
-    told: Vec<Told>,
+    quoted: Vec<QuotedPrice>,
     /// The quotes cover the whole record, not this piece alone.
-    told_for_all: bool,
+    quoted_for_all: bool,
 }
 
 impl<'a> Prices<'a> {
     /// The prices of the case's quotes.
     pub(super) fn new(case: &'a Case, ledger: &'a Ledger, sample: &'a Sample, moved: f64) -> Self {
-        let told = case
+        let quoted = case
             .quotes
             .iter()
-            .map(|q| Told {
+            .map(|q| QuotedPrice {
                 treatments: q.treatments.clone(),
                 low: q.low,
                 likely: q.likely,
@@ -75,8 +75,8 @@ impl<'a> Prices<'a> {
             ledger,
             sample,
             moved,
-            told,
-            told_for_all: false,
+            quoted,
+            quoted_for_all: false,
         }
     }
 
@@ -84,8 +84,8 @@ impl<'a> Prices<'a> {
     pub(super) fn for_one_of_several(&self, case: &'a Case) -> Self {
         Self {
             case,
-            told: self.told.clone(),
-            told_for_all: true,
+            quoted: self.quoted.clone(),
+            quoted_for_all: true,
             ..*self
         }
     }
@@ -97,14 +97,14 @@ impl<'a> Prices<'a> {
 
     /// The prices of a proposal: prices given with its steps come before the quotes.
     pub(super) fn of_proposal(&self) -> Self {
-        let mut told: Vec<Told> = Vec::new();
+        let mut quoted: Vec<QuotedPrice> = Vec::new();
         for step in &self.case.proposal.steps {
             let by_id = step.quote.as_ref().and_then(|id| {
                 let quotes = &self.case.quotes;
                 quotes.iter().position(|q| q.id.as_ref() == Some(id))
             });
             if let Some(likely) = step.likely.or(step.low).or(step.high) {
-                let of_step = Told {
+                let of_step = QuotedPrice {
                     treatments: vec![step.treatment],
                     low: step.low,
                     likely,
@@ -114,60 +114,63 @@ impl<'a> Prices<'a> {
                     with_cleaning: false,
                 };
                 // The same work on several parts, with a price for each, costs the sum of the prices.
-                let same = |t: &&mut Told| t.treatments == of_step.treatments;
-                match told.iter_mut().find(same) {
+                let same = |t: &&mut QuotedPrice| t.treatments == of_step.treatments;
+                match quoted.iter_mut().find(same) {
                     Some(before) => before.with(&of_step),
-                    None => told.push(of_step),
+                    None => quoted.push(of_step),
                 }
-            } else if let Some(of_quote) = by_id.and_then(|at| self.told.get(at)) {
-                told.push(of_quote.clone());
+            } else if let Some(of_quote) = by_id.and_then(|at| self.quoted.get(at)) {
+                quoted.push(of_quote.clone());
             }
         }
-        told.extend(self.told.iter().cloned());
-        Self { told, ..*self }
+        quoted.extend(self.quoted.iter().cloned());
+        Self { quoted, ..*self }
     }
 
     /// The price quoted for one treatment alone.
-    pub(super) fn quote(&self, t: Treatment) -> Option<&Told> {
-        self.told.iter().find(|told| told.treatments == [t])
+    pub(super) fn quote(&self, t: Treatment) -> Option<&QuotedPrice> {
+        self.quoted.iter().find(|quoted| quoted.treatments == [t])
     }
 
     /// Prices that cover several treatments together, or that include the cleaning.
-    pub(super) fn bundles(&self) -> impl Iterator<Item = &Told> {
-        let several = |told: &&Told| told.treatments.len() > 1 || told.with_cleaning;
-        self.told.iter().filter(several)
+    pub(super) fn bundles(&self) -> impl Iterator<Item = &QuotedPrice> {
+        let several = |quoted: &&QuotedPrice| quoted.treatments.len() > 1 || quoted.with_cleaning;
+        self.quoted.iter().filter(several)
     }
 
     /// Whether a price was quoted for it, alone or with others.
     pub(super) fn is_quoted(&self, t: Treatment) -> bool {
-        self.told.iter().any(|told| told.treatments.contains(&t))
+        self.quoted
+            .iter()
+            .any(|quoted| quoted.treatments.contains(&t))
     }
 
     /// A quoted price in every draw. A fixed price and a range are used as typed; any other price may
     /// overrun.
-    pub(super) fn of_told(&self, told: &Told) -> Column {
-        let (law, dim, times) = if told.low.is_some() || told.high.is_some() {
-            let low = told.low.unwrap_or(told.likely).min(told.likely);
-            let high = told.high.unwrap_or(told.likely).max(told.likely);
-            let dim = told
+    pub(super) fn of_quote(&self, quoted: &QuotedPrice) -> Column {
+        let (law, dim, times) = if quoted.low.is_some() || quoted.high.is_some() {
+            let low = quoted.low.unwrap_or(quoted.likely).min(quoted.likely);
+            let high = quoted.high.unwrap_or(quoted.likely).max(quoted.likely);
+            let dim = quoted
                 .treatments
                 .first()
                 .map_or(Dim::CostRepair, |t| dim_of(*t));
-            (Law::entered(low, told.likely, high), dim, 1.0)
-        } else if told.fixed {
-            (Law::Point(told.likely), Dim::Overrun, 1.0)
+            (Law::entered(low, quoted.likely, high), dim, 1.0)
+        } else if quoted.fixed {
+            (Law::Point(quoted.likely), Dim::Overrun, 1.0)
         } else {
             let overrun = self.ledger.figure(FigureId::COST_OVERRUN);
-            (Law::of(overrun), Dim::Overrun, told.likely)
+            (Law::of(overrun), Dim::Overrun, quoted.likely)
         };
         self.sample
-            .moved(law, dim, times * self.moved, told.post * self.moved)
+            .moved(law, dim, times * self.moved, quoted.post * self.moved)
     }
 
     /// The cost of one treatment on the faults it serves, in every draw; `None` if it is free.
     pub(super) fn cost(&self, t: Treatment, served: &[&Found]) -> Option<Column> {
-        if let Some(told) = self.quote(t).filter(|_| !self.told_for_all) {
-            return Some(self.of_told(told)).filter(|_| told.likely > 0.0 || told.post > 0.0);
+        if let Some(quoted) = self.quote(t).filter(|_| !self.quoted_for_all) {
+            return Some(self.of_quote(quoted))
+                .filter(|_| quoted.likely > 0.0 || quoted.post > 0.0);
         }
         let (id, times) = self.estimate(t, served)?;
         let law = Law::of(self.ledger.figure(id));

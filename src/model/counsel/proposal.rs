@@ -4,17 +4,19 @@
 use super::Solved;
 use super::choice::{Rulings, Tested, not_needed};
 use super::column::Column;
-use super::columns::{World, answer_to};
 use super::course::Course;
 use super::member::Member;
-use super::outcome::{CourseOutcome, Weigher, Weights};
+use super::outcome::{CourseOutcome, Weigher};
 use super::search::{Tally, course_of};
-use super::weighed::{conflicts, steps_left_out, with_companions};
+use super::steps_alone::{conflicts, with_companions};
+use super::weighed::steps_left_out;
+use super::weights::Weights;
 use super::wording::proposal as words;
+use super::world::World;
 use crate::record::{Case, PartName};
 use crate::report::ProposalReport;
 use crate::terms::small;
-use crate::treatment::{Outcome, Treatment, Verdict, work, worst};
+use crate::treatment::{Outcome, Treatment, Verdict, answer_to, work, worst};
 
 impl Solved {
     /// The proposal weighed at its own prices; `None` where there is none.

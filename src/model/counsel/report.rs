@@ -2,23 +2,24 @@
 
 use super::advise::{score_by_kind, worth_of};
 use super::column::Column;
-use super::columns::World;
-use super::contrast::{self, Contrast};
+use super::contrast::Contrast;
 use super::course::Course;
 use super::member::Member;
 use super::outcome::CourseOutcome;
 use super::part_silver::PartDraws;
 use super::per_draw::PerDraw;
-use super::weighed::is_left;
+use super::steps_alone::is_left;
 use super::wording::pieces;
 use super::wording::report as words;
+use super::world::World;
 use super::{Solved, caution_list, choice, prices, sentences};
 use crate::identity::Kind;
 use crate::ledger::{FigureId, LEDGER_VERSION, Offered, caution};
 use crate::record::{Currency, Goal, PartName, Problem};
 use crate::report::{
     Band, BandMean, ContrastReport, CounselReport, CourseReport, DisplayOnly, FaultReport,
-    OptionReport, PartReport, Report, SilverReport, StepReport, Text, ValueReport, VerdictReport,
+    OptionOutcome, OptionReport, PartReport, Report, SilverReport, StepReport, ValueReport,
+    VerdictReport,
 };
 use crate::terms::ShortSort;
 use crate::terms::{percent, the_pieces};
@@ -48,7 +49,7 @@ impl Solved {
             proposal: self.proposal(),
             pieces,
             counsel: CounselReport {
-                steps: ids(&self.courses[self.advice.chosen]),
+                steps: self.courses[self.advice.chosen].steps.clone(),
                 firmness: self.advice.firmness.id().into(),
                 sentence: explained.sentence(),
                 contrast: self.contrast.as_ref().map(contrast_report),
@@ -89,7 +90,7 @@ impl Solved {
                 let bleed = silver.bleed.median();
                 let to_double = (plated && times.len() * 2 >= self.draws.n).then(|| band(&times));
                 PartReport {
-                    part: p.id.into(),
+                    part: p.part,
                     name,
                     left_um: plated.then(|| band(&known)),
                     left_fraction: plated.then(|| silver.left_share.numbers().median()),
@@ -112,14 +113,14 @@ impl Solved {
 
     /// The silver of each part that was looked at, in every state it is in on several pieces, with its name.
     fn parts_in_each_state(&self) -> Vec<(&PartDraws, String)> {
-        let told = |p: &&PartDraws| p.looked || p.part == PartName::Body;
+        let is_reported = |p: &&PartDraws| p.looked || p.part == PartName::Body;
         if self.members.is_empty() {
-            let parts = self.draws.parts.iter().filter(told);
+            let parts = self.draws.parts.iter().filter(is_reported);
             return parts.map(|p| (p, p.name.into())).collect();
         }
         let mut all = Vec::new();
         for (at, member) in self.members.iter().enumerate() {
-            for p in member.draws.parts.iter().filter(told) {
+            for p in member.draws.parts.iter().filter(is_reported) {
                 let silver = |m: &Member| {
                     let part = m.case.part(p.part);
                     part.map(|part| (part.bleed, part.readings.clone()))
@@ -147,13 +148,7 @@ impl Solved {
             as_it_is: band(hammer),
             net_as_it_is: band(net),
             assumed: !self.draws.value_entered,
-            currency: self
-                .case
-                .market
-                .currency
-                .unwrap_or(Currency::Other)
-                .id()
-                .into(),
+            currency: self.case.market.currency.unwrap_or(Currency::Other),
             label: words::INDICATIVE.into(),
         }
     }
@@ -171,17 +166,17 @@ impl Solved {
                     choice::not_needed(t, &world)
                 };
                 let outcome = match (t.offered(), idle) {
-                    (Offered::Never, _) => "never",
-                    (_, Some(_)) => "not_needed",
-                    _ => worst(&verdicts).id(),
+                    (Offered::Never, _) => OptionOutcome::Never,
+                    (_, Some(_)) => OptionOutcome::NotNeeded,
+                    _ => worst(&verdicts).into(),
                 };
                 let text = t.text();
                 let cost = work(t).and_then(|_| self.cost_of(t, &world));
                 OptionReport {
-                    treatment: t.id().into(),
+                    treatment: t,
                     name: text.name.into(),
                     plain: text.plain.into(),
-                    outcome: outcome.into(),
+                    outcome,
                     needed: idle.is_none() && t.offered() != Offered::Never,
                     not_needed: idle.map(str::to_owned),
                     verdicts: verdicts.iter().map(verdict_report).collect(),
@@ -218,13 +213,12 @@ impl Solved {
             .map(|f| FaultReport {
                 fault: f.fault.id().into(),
                 name: self.fault_name(f.fault),
-                parts: f.parts.iter().map(|p| p.id().into()).collect(),
+                parts: f.parts.clone(),
                 large: f.size == crate::treatment::Size::Large,
                 price_left: world.price_with(f, self.draws.n),
-                answers: contrast::answers_to(f.fault)
+                answers: crate::treatment::answers_to(f.fault)
                     .into_iter()
                     .filter(|t| choice::not_needed(*t, &world).is_none())
-                    .map(|t| t.id().into())
                     .collect(),
                 left: is_left(advised, f.fault),
             })
@@ -245,7 +239,7 @@ impl Solved {
         let mean = o.score.mean();
         let p_loss = gain.iter().filter(|g| **g < 0.0).count() as f64 / gain.len() as f64;
         CourseReport {
-            steps: ids(course),
+            steps: course.steps.clone(),
             name: sentences::course_name(course),
             barred: course.barred.iter().map(verdict_report).collect(),
             conditions: course.conditions.iter().map(verdict_report).collect(),
@@ -276,7 +270,7 @@ impl Solved {
             each: without
                 .iter()
                 .map(|(t, change)| StepReport {
-                    step: t.id().into(),
+                    step: *t,
                     without: *change,
                 })
                 .collect(),
@@ -333,14 +327,10 @@ fn silver_words(plated: bool, bleed: f64, to_double: Option<Band>) -> String {
     }
 }
 
-pub(super) fn ids(course: &Course) -> Vec<Text> {
-    course.steps.iter().map(|t| t.id().into()).collect()
-}
-
 fn contrast_report(c: &Contrast) -> ContrastReport {
     ContrastReport {
         kind: c.about.id().into(),
-        steps: c.steps.iter().map(|t| t.id().into()).collect(),
+        steps: c.steps.clone(),
         price: c.price,
         quoted: c.quoted,
         test: c.test,
@@ -354,7 +344,7 @@ fn contrast_report(c: &Contrast) -> ContrastReport {
 pub(super) fn verdict_report(v: &Verdict) -> VerdictReport {
     VerdictReport {
         guard: v.guard.into(),
-        outcome: v.outcome.id().into(),
+        outcome: v.outcome,
         reason: v.reason.clone(),
         lifted_by: v.lifted_by.clone(),
     }

@@ -84,7 +84,7 @@ mod tests {
             .silver
             .parts
             .iter()
-            .find(|p| p.part == "border")
+            .find(|p| p.part == PartName::Border)
             .unwrap();
         let left: Vec<f64> = worn.layers.iter().flatten().map(Layer::left_um).collect();
         let middle = crate::maths::median(&left);

@@ -10,10 +10,12 @@ use crate::ledger::FigureId;
 use crate::terms::ShortSort;
 use std::rc::Rc;
 
-use super::choice::{BlockChoice, Rulings, Tested, WorkBlock, not_needed};
+use super::choice::{BlockChoice, Rulings, Tested, not_needed};
+
 use super::columns::Columns;
 use super::course::Course;
 use super::outcome::{CourseOutcome, Weigher};
+use super::work_block::WorkBlock;
 use crate::maths::{at_least, at_most, mean};
 use crate::record::Goal;
 use crate::treatment::{LeadStatus, Treatment, worst};
@@ -425,11 +427,14 @@ pub(super) fn search(tally: &mut Tally, menu: &Menu, least_noise: f64) -> bool {
     let bundled: Vec<Treatment> = world
         .prices
         .bundles()
-        .flat_map(|told| {
-            let cleaning =
-                told.with_cleaning
-                    .then_some([Treatment::Wash, Treatment::Clean, Treatment::Foam]);
-            told.treatments
+        .flat_map(|quoted| {
+            let cleaning = quoted.with_cleaning.then_some([
+                Treatment::Wash,
+                Treatment::Clean,
+                Treatment::Foam,
+            ]);
+            quoted
+                .treatments
                 .iter()
                 .copied()
                 .chain(cleaning.into_iter().flatten())
@@ -583,7 +588,7 @@ mod tests {
     use super::*;
     use crate::counsel::Solved;
     use crate::counsel::advise::choose;
-    use crate::counsel::outcome::Weights;
+    use crate::counsel::weights::Weights;
     use crate::record::Draft;
     use serde_json::{Value, json};
 
@@ -787,10 +792,10 @@ mod tests {
             let case = piece(seed);
             let solved = solved(&case, 10);
             let report = solved.report(Vec::new());
-            for steps in ["T00", "T01"] {
+            for steps in [Treatment::Leave, Treatment::Keeping] {
                 assert!(
                     report.courses.iter().any(|c| c.steps == [steps]),
-                    "seed {seed}: {steps}"
+                    "seed {seed}: {steps:?}"
                 );
             }
             assert!(report.courses.len() <= 16);
@@ -798,9 +803,9 @@ mod tests {
             assert_eq!(report.courses[0].steps, report.counsel.steps);
             // No course contains a step that is not needed.
             for c in &report.courses {
-                for t in c.steps.iter().filter(|t| **t != "T02") {
+                for t in c.steps.iter().filter(|t| **t != Treatment::Wash) {
                     let option = report.options.iter().find(|o| o.treatment == *t).unwrap();
-                    assert!(option.needed, "seed {seed}: {t} in {:?}", c.steps);
+                    assert!(option.needed, "seed {seed}: {t:?} in {:?}", c.steps);
                 }
             }
         }

@@ -98,7 +98,7 @@ impl Solved {
     }
 
     /// Whether the seller can take this way without more: an auction and the trade are there for anybody;
-    /// a buyer of one's own, a shop or a stand only if the seller says so.
+    /// a buyer already known, a shop or a stand only if the seller says so.
     fn is_open_to_seller(&self, route: Route) -> bool {
         matches!(route, Route::Auction | Route::Trade) || route == self.draws.route
     }
@@ -235,8 +235,12 @@ mod tests {
     fn the_amount_a_route_leaves_is_the_amount_weighed() {
         for route in Route::ALL {
             let report = report(|case| case["market"]["route"] = route.id().into());
-            let leave = report.courses.iter().find(|c| c.steps == ["T00"]).unwrap();
-            if report.counsel.steps == ["T00"] {
+            let leave = report
+                .courses
+                .iter()
+                .find(|c| c.steps == [Treatment::Leave])
+                .unwrap();
+            if report.counsel.steps == [Treatment::Leave] {
                 assert!((leave.net.p50 - kept(&report, *route)).abs() < 1e-9);
             }
             let now = report.value.net_as_it_is.p50;

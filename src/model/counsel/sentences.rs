@@ -27,8 +27,7 @@ fn named(case: &Case, sum: String) -> String {
 
 /// A sum as quoted, to the penny where there are pennies: "£180, as quoted".
 pub(super) fn as_quoted(case: &Case, sum: f64) -> String {
-    let pence = (sum * 100.0).round() / 100.0;
-    contrast::as_quoted(&named(case, terms::sum(currency(case).sign(), pence)))
+    contrast::as_quoted(&named(case, terms::to_the_penny(currency(case), sum)))
 }
 
 /// A sum estimated by us: "about £140 by our estimate"; under five units, next to nothing.

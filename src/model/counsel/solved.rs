@@ -5,23 +5,23 @@ use std::rc::Rc;
 
 use super::SEARCH_LOG2;
 use super::advise::Advice;
-use super::change::{self, Input};
+use super::change;
 use super::choice;
 use super::column::Column;
-use super::columns::World;
 use super::contrast::Contrast;
 use super::course::Course;
 use super::draws::Draws;
 use super::explain::Explained;
 use super::looked_at::looked_at;
 use super::member::Member;
-use super::outcome::{CourseOutcome, Weights, cost_scale};
+use super::outcome::{CourseOutcome, cost_scale};
 use super::prices::Prices;
-use super::report::ids;
 use super::sample::Sample;
 use super::weighed::{Depth, Weighed, weigh_courses};
+use super::weights::Weights;
 use super::what_if::WhatIf;
 use super::wording::report as words;
+use super::world::World;
 use crate::bench::{BaseMetal, SolderReach, solder_reach};
 use crate::identity::{
     Dating, Evidence, InformationGain, Interval, JudgedReading, Kind, Posterior, Turn,
@@ -31,6 +31,7 @@ use crate::ledger::{FigureId, Ledger, signs};
 use crate::record::{Asked, Case, Goal, PartName, ledger_of};
 use crate::report::MovedReport;
 use crate::silver::bleed_range;
+use crate::terms::Input;
 use crate::terms::TreatmentSet;
 use crate::treatment::{Faults, LeadStatus, Situation, Treatment};
 
@@ -294,10 +295,10 @@ impl Solved {
         let factor = change::step_factor(step);
         let moved = self.with_inputs(&change::what_if(input, factor));
         MovedReport {
-            input: input.id().into(),
+            input,
             step,
             at: change::moved(input, self.now().of(input), factor),
-            steps: ids(&moved.courses[moved.advice.chosen]),
+            steps: moved.courses[moved.advice.chosen].steps.clone(),
             sentence: moved.explained(0.0).sentence(),
             firmness: moved.advice.firmness.id().into(),
         }

@@ -4,16 +4,17 @@
 use super::advise::{Advice, advise, choose, least_noise};
 use super::choice::{Rulings, Tested, not_needed};
 use super::column::Column;
-use super::columns::World;
 use super::contrast::{Contrast, contrast};
 use super::course::Course;
 use super::outcome::{CourseOutcome, Weigher};
 use super::search::{Menu, Tally, changes_of, course_of, improve, search};
+use super::steps_alone::{conflicts, place_alone, with_companions};
 use super::wording::advise as words;
+use super::world::World;
 use crate::identity::Posterior;
 use crate::maths::mean;
 use crate::terms::ShortSort;
-use crate::treatment::{Fault, Treatment, work};
+use crate::treatment::{Treatment, work};
 
 /// How much a weighing covers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -112,14 +113,20 @@ pub(super) fn weigh_courses(world: &World, posterior: &Posterior, depth: Depth) 
         )
     };
     let mut advice = judge(&tally);
-    let (mut told, mut shown, mut without) = (None, Vec::new(), Vec::new());
+    let (mut contrasted, mut shown, mut without) = (None, Vec::new(), Vec::new());
     if depth == Depth::Whole {
-        told = contrast(&mut tally, &menu, &advice);
+        contrasted = contrast(&mut tally, &menu, &advice);
         if tally.courses.len() > advice.p_best.len() {
             // The contrast weighs further courses if nothing weighed so far answers the fault.
             advice = judge(&tally);
         }
-        shown = to_show(&tally, &advice, &[leave, keep], &wanted, told.as_ref());
+        shown = to_show(
+            &tally,
+            &advice,
+            &[leave, keep],
+            &wanted,
+            contrasted.as_ref(),
+        );
         without = shown
             .iter()
             .filter(|i| !matches!(tally.courses[**i].steps.as_slice(), [_]))
@@ -132,7 +139,7 @@ pub(super) fn weigh_courses(world: &World, posterior: &Posterior, depth: Depth) 
     Weighed {
         advice,
         as_it_is,
-        contrast: told,
+        contrast: contrasted,
         shown,
         without,
         courses: tally.courses,
@@ -180,73 +187,6 @@ fn alone(tally: &mut Tally, menu: &Menu) -> Vec<usize> {
         wanted.push(place_alone(tally, menu, &set, keep));
     }
     wanted
-}
-
-/// Weighs these steps with the steps they need, after a test for lead if only the test makes them possible.
-pub(super) fn place_alone(
-    tally: &mut Tally,
-    menu: &Menu,
-    steps: &[Treatment],
-    keep: bool,
-) -> usize {
-    let steps = with_companions(steps, tally.weigher.world, keep);
-    let plain = course_of(&steps, Tested::AsRecorded, tally.rulings);
-    let only_lead = plain
-        .barred
-        .iter()
-        .all(|v| matches!(v.guard, "H16" | "H29"));
-    if !plain.can_be_advised() && only_lead && menu.tested.is_some() {
-        let tested = course_of(&steps, Tested::First, tally.rulings);
-        if tested.can_be_advised() {
-            return tally.place(tested);
-        }
-    }
-    tally.place(plain)
-}
-
-/// The steps with those they cannot do without: a wash before cleaning, old lacquer removed before work on
-/// the silver, a clean surface under new lacquer.
-pub(super) fn with_companions(steps: &[Treatment], world: &World, keep: bool) -> Vec<Treatment> {
-    use Treatment as T;
-    let mut all = steps.to_vec();
-    let has = |all: &[T], t: T| all.contains(&t);
-    let whole = has(&all, T::Replate) || has(&all, T::Overplate);
-    let cleaned = |all: &[T]| has(all, T::Clean) || has(all, T::Foam);
-    if has(&all, T::Lacquer)
-        && !whole
-        && !cleaned(&all)
-        && !world.is_bright()
-        && not_needed(T::Clean, world).is_none()
-    {
-        all.push(T::Clean);
-    }
-    if has(&all, T::LacquerOff) && !whole && !cleaned(&all) {
-        // The metal under old lacquer is cleaned when the lacquer is removed.
-        all.push(T::Clean);
-    }
-    if cleaned(&all) {
-        all.push(T::Wash);
-    }
-    if world.faults.has(Fault::BrokenLacquer) && (cleaned(&all) || whole) {
-        all.push(T::LacquerOff);
-    }
-    if keep {
-        all.push(T::Keeping);
-    }
-    all
-}
-
-/// Whether one of the steps undoes or hides another.
-pub(super) fn conflicts(steps: &[Treatment]) -> bool {
-    use Treatment as T;
-    let has = |t: T| steps.contains(&t);
-    let whole = has(T::Replate) || has(T::Overplate);
-    has(T::Replate) && has(T::Overplate)
-        || whole && (has(T::Clean) || has(T::Foam) || has(T::LocalPlate))
-        || has(T::Clean) && has(T::Foam)
-        || has(T::Toning) && (whole || has(T::LocalPlate) || has(T::Lacquer))
-        || has(T::Solder) && has(T::LowMelt)
-        || has(T::Tinning) && has(T::Regild)
 }
 
 /// What the user is shown: the advice, leaving, keeping, what was asked about or quoted, the contrast, the
@@ -319,20 +259,4 @@ pub(super) fn steps_left_out(tally: &Tally, of: usize) -> Vec<(Treatment, f64)> 
             (*t, mean(&tally.weigher.score(&without, n)) - with)
         })
         .collect()
-}
-
-/// Whether a course leaves this fault if no lead is found.
-pub(super) fn is_left(course: &Course, fault: Fault) -> bool {
-    use Treatment as T;
-    let done = &course.if_clear;
-    match fault {
-        Fault::BareMetal => !done
-            .iter()
-            .any(|t| matches!(t, T::LocalPlate | T::Overplate | T::Replate | T::Toning)),
-        Fault::Tarnish => !done
-            .iter()
-            .any(|t| matches!(t, T::Clean | T::Foam | T::Overplate | T::Replate)),
-        Fault::BrokenLacquer => !done.contains(&T::LacquerOff),
-        _ => super::columns::answer_to(fault, done).is_none(),
-    }
 }

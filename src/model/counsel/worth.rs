@@ -7,7 +7,7 @@ use super::column::Column;
 use super::draws::{Draws, shares};
 use super::outcome::{Weigher, sum_of_lots};
 use super::search::course_of;
-use super::weighed::with_companions;
+use super::steps_alone::with_companions;
 use super::{SEARCH_LOG2, Solved};
 use crate::ledger::Ledger;
 use crate::record::{Case, Goal, Route};
@@ -31,7 +31,7 @@ pub struct Plan {
 
 impl Plan {
     /// Something of each lot in draw `i`, summed over the lots, where every price is `times` what it is. Each lot has
-    /// charges of its own.
+    /// separate charges.
     #[must_use]
     pub fn over_lots(&self, i: usize, times: f64, of: &dyn Fn(f64) -> f64) -> f64 {
         sum_of_lots(&self.hammer, &self.lots, i, &|h| of(times * h))

@@ -1,9 +1,9 @@
 //! Findings that contradict each other.
 
 use super::dates::seen_windows;
-use super::measure::JudgedReading;
-use super::next_look::Turn;
+use super::judged_reading::JudgedReading;
 use super::posterior::{Edge, Ladder, counts, is_replaced};
+use super::turn::Turn;
 use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
 use crate::record::{Answer, Case};
 use crate::terms::{ByLadderKind, Cluster};

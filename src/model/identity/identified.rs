@@ -51,7 +51,7 @@ impl Identified<'_> {
             .map(|k| {
                 let (p, low, high) = self.interval.range(|q| q.of(k));
                 KindReport {
-                    kind: k.code().into(),
+                    kind: k,
                     name: k.name().into(),
                     p,
                     low,

@@ -4,29 +4,12 @@
 //! the kind that explains it best can reach N, and none falls below X. A reading never implies a date. It
 //! replaces the ladder's bands of the same instrument, so that one reading is not counted twice.
 
+use super::judged_reading::JudgedReading;
 use super::posterior::{Edge, Ladder};
 use crate::ledger::{Figure, FigureId, Ledger};
 use crate::record::{Case, Spot, Xrf, hundredths};
 use crate::terms::Seen;
 use crate::terms::{ByLadderKind, Family, Kind, Letter};
-
-/// One reading, compared with the expected value for each kind.
-#[derive(Clone, Debug, PartialEq)]
-pub struct JudgedReading {
-    /// Stable id: `density`, `conductivity` or `xray`.
-    pub id: &'static str,
-    /// What it is, in a few words.
-    pub title: &'static str,
-    /// What was read and what it means, in words.
-    pub text: String,
-    /// How much worse each kind explains it than the best explanation that any kind could give, natural
-    /// logarithm; >= 0, in the order of [`Kind::LADDER`].
-    penalty: ByLadderKind,
-    /// Findings of the ladder that the same reading would answer; they are not counted in addition.
-    pub replaces: &'static [&'static str],
-    /// Whether it is counted: some kind explains it, and the kinds differ.
-    pub counts: bool,
-}
 
 impl JudgedReading {
     /// Log-likelihood by kind on a ladder, from ln N down to ln X; `None` when it is the same for every kind

@@ -5,9 +5,9 @@ use super::contradiction::exclude_each_other;
 use super::posterior::{
     Basis, Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, terms,
 };
-use crate::ledger::{FigureId, FindingFact, Ledger, Requires, findings};
+use crate::ledger::{FigureId, FindingFact, Ledger, findings};
 use crate::terms::ShortSort;
-use crate::terms::{Cluster, Instrument, Kind, Seen};
+use crate::terms::{Cluster, Kind, Seen};
 
 /// The expected information from a look.
 #[derive(Clone, Debug)]
@@ -24,39 +24,9 @@ pub struct InformationGain {
     pub bits: f64,
 }
 
-/// When a look is asked for. Earlier turns come first, however informative a later look would be.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Turn {
-    /// Anyone can take it with what is at hand.
-    First,
-    /// It needs a paper, a book, a piece to compare with or the word of a person who knows, or it is an
-    /// answer for a user who cannot say which of several looks it was.
-    Later,
-    /// It needs an instrument that is not at hand.
-    Last,
-}
-
 /// The looks asked for before anything has been answered: letters underneath, the colour of the metal that
 /// shows, a magnet, a seam, an edge. Each is in a different place, and anyone can take it.
 pub const ASKED_FIRST: [&str; 5] = ["M01", "S03", "P01", "C01", "C06"];
-
-/// Answers for a user who cannot say which of several looks it was, or who repeats what a seller said. Nobody
-/// is asked to look for them.
-const NOT_LOOKS: [&str; 7] = ["C13", "C20", "M06", "S07", "S11", "S18", "S19"];
-
-impl Turn {
-    /// The turn of a look for a user who has these instruments at hand.
-    #[must_use]
-    pub fn of(look: &FindingFact, at_hand: &[Instrument]) -> Self {
-        if NOT_LOOKS.contains(&look.id) || look.requires == Requires::Reference {
-            Self::Later
-        } else if look.is_lay(at_hand) {
-            Self::First
-        } else {
-            Self::Last
-        }
-    }
-}
 
 /// Whether a look is still open: not answered, not replaced by a reading, and not ruled out by what was seen.
 pub(super) fn is_open(look: &FindingFact, evidence: &Evidence) -> bool {
@@ -124,7 +94,9 @@ pub fn information_gain(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::identity::Turn;
     use crate::ledger::finding;
+    use crate::terms::Instrument;
 
     #[test]
     fn looks_that_need_comparison_pieces_papers_or_books_come_later() {

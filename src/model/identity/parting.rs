@@ -7,10 +7,11 @@
 //! the one that the program computes from that answer.
 
 use super::contradiction::exclude_each_other;
-use super::next_look::{ASKED_FIRST, Turn, is_open};
+use super::next_look::{ASKED_FIRST, is_open};
 use super::posterior::{
     Basis, Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, log_prior, terms,
 };
+use super::turn::Turn;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding, findings};
 use crate::terms::Seen;
 use crate::terms::ShortSort;

@@ -8,7 +8,7 @@
 //! every kind of a family explains at least as well as every kind outside it never makes that family less
 //! probable, whatever else was found.
 
-use super::measure::JudgedReading;
+use super::judged_reading::JudgedReading;
 use crate::ledger::{FigureId, FindingFact, Ledger, finding};
 use crate::maths::at_least;
 use crate::record::{Answer, Case};

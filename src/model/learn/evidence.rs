@@ -83,7 +83,7 @@ pub struct Observed {
     pub censored: bool,
 }
 
-/// One work whose result was told.
+/// One work whose result is recorded.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WorkResult {
     /// The work.
@@ -94,7 +94,7 @@ pub struct WorkResult {
     pub bad: bool,
 }
 
-/// Why something told about a piece does not count.
+/// Why something recorded of a piece does not count.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum NotCounted {
     /// It was left out.
@@ -107,7 +107,7 @@ pub enum NotCounted {
     ExpectedLater,
     /// The kind was not certain enough.
     KindUnsure,
-    /// The price is not told, or it is nothing.
+    /// The price is not recorded, or it is nothing.
     NoPrice,
     /// An asking price is no sale.
     OnlyAsked,
@@ -119,7 +119,7 @@ pub enum NotCounted {
     NearlyWorthless,
     /// A bill of nothing.
     BillOfNothing,
-    /// Several pieces were sold one by one, and one price is told.
+    /// Several pieces were sold one by one, and only one price is recorded.
     SoldApart,
     /// It says the same as another closed piece in every number.
     Copy,
@@ -146,12 +146,12 @@ pub struct PieceEvidence {
 pub fn evidence(closings: &[Closing], today: Option<Date>) -> Vec<PieceEvidence> {
     let mut order: Vec<&Closing> = closings.iter().collect();
     order.order_by(|a, b| a.id.cmp(&b.id));
-    let mut told: Vec<Vec<u64>> = Vec::new();
+    let mut seen_before: Vec<Vec<u64>> = Vec::new();
     let mut all: Vec<PieceEvidence> = Vec::new();
     for closing in order {
         let mut one = of_case(closing, today);
         let numbers = numbers_of(closing, &one);
-        let known = told.binary_search(&numbers);
+        let known = seen_before.binary_search(&numbers);
         match known {
             Ok(_) if !one.seen.is_empty() || !one.results.is_empty() => {
                 let mut topics: Vec<Topic> = one.seen.iter().map(|seen| seen.topic).collect();
@@ -162,7 +162,7 @@ pub fn evidence(closings: &[Closing], today: Option<Date>) -> Vec<PieceEvidence>
                 one.results.clear();
             }
             Ok(_) => {}
-            Err(place) => told.insert(place, numbers),
+            Err(place) => seen_before.insert(place, numbers),
         }
         if !one.seen.is_empty() || !one.results.is_empty() || !one.not_counted.is_empty() {
             all.push(one);
@@ -171,7 +171,7 @@ pub fn evidence(closings: &[Closing], today: Option<Date>) -> Vec<PieceEvidence>
     all
 }
 
-/// Everything that tells one piece from another: name, day and every number told.
+/// Everything that tells one piece from another: name, day and every number recorded.
 fn numbers_of(closing: &Closing, one: &PieceEvidence) -> Vec<u64> {
     let mut numbers: Vec<u64> = one.name.bytes().map(u64::from).collect();
     let day = |on: Option<Date>| {

@@ -55,13 +55,19 @@ fn add_figures(fields: &mut Vec<(String, String)>, of: &str, expected: &Expected
             .filter_map(|work| Some(format!("{}={}", work.work.id(), value(work)?)));
         each.collect::<Vec<String>>().join(" ")
     };
-    // What would be written as nothing cannot be held against what happened.
-    let told = |range: &[f64; 3]| range[0] >= 0.005;
-    let price = Some(expected.price).filter(told);
+    // What would be written as nothing cannot be compared with what happened.
+    let is_written = |range: &[f64; 3]| range[0] >= 0.005;
+    let price = Some(expected.price).filter(is_written);
     let texts = [
         ("price", price.map(range).unwrap_or_default()),
-        ("bills", works(&|work| work.bill.filter(told).map(range))),
-        ("hours", works(&|work| work.hours.filter(told).map(range))),
+        (
+            "bills",
+            works(&|work| work.bill.filter(is_written).map(range)),
+        ),
+        (
+            "hours",
+            works(&|work| work.hours.filter(is_written).map(range)),
+        ),
         (
             "chances",
             works(&|work| Some(format!("{:.4}", work.chance?))),
@@ -120,7 +126,7 @@ mod tests {
         ] {
             draft.set(&format!("closed.{field}"), text);
         }
-        let told = |draft: &Draft| {
+        let frozen = |draft: &Draft| {
             let (case, problems) = draft.read();
             assert_eq!(problems, []);
             let closing = Closing {
@@ -137,10 +143,10 @@ mod tests {
         assert_eq!(pieces.to_text(), state);
         assert!(pieces.each[1].1.rows.len() > pieces.each[0].1.rows.len());
         // Bought and sold are two observations of one pair, of which the second is the difference.
-        let both = told(&draft);
+        let both = frozen(&draft);
         assert_eq!(both.len(), 2);
         draft.set("lot.id", "A1");
-        let one = told(&draft);
+        let one = frozen(&draft);
         assert_eq!(one.len(), 1);
         let lot = one[0].row.iter().find(|(shift, _)| *shift == Shift::Lot);
         assert_eq!(lot.map(|(_, x)| *x), Some(1.0));
@@ -190,15 +196,15 @@ mod tests {
             id: "a".to_owned(),
             case: draft.read().0,
         };
-        let told = evidence(&[closing(&draft)], None);
-        assert_eq!(told[0].seen.len(), 1, "{told:?}");
+        let all = evidence(&[closing(&draft)], None);
+        assert_eq!(all[0].seen.len(), 1, "{all:?}");
         let said = price(&closing(&draft)).unwrap();
         assert!((said.happened - 260.0).abs() < 1e-9 && said.at > 0.0);
         let on = TurnedOn {
             prices: true,
             works: true,
         };
-        let layer = Teaching::new(&told).layer(on);
+        let layer = Teaching::new(&all).layer(on);
         assert_eq!(layer.pieces, 1);
         // With a layer the next prediction holds both.
         let (mut case, _) = Draft::parse(TRAY).unwrap().read();
@@ -215,9 +221,9 @@ mod tests {
                 .any(|(field, text)| field == "taught" && text.len() == 16)
         );
         draft.set("closed.sale.on", "2026-10-20");
-        let told = evidence(&[closing(&draft)], None);
-        assert!(told[0].seen.is_empty(), "{told:?}");
-        assert_eq!(told[0].not_counted[0].0, Topic::Prices);
+        let all = evidence(&[closing(&draft)], None);
+        assert!(all[0].seen.is_empty(), "{all:?}");
+        assert_eq!(all[0].not_counted[0].0, Topic::Prices);
         assert!(price(&closing(&draft)).is_none());
     }
 }

@@ -1,7 +1,7 @@
-//! Bad results: how many were told, how many were to be expected, and what that makes of the chances.
+//! Bad results: how many are recorded, how many were to be expected, and what that makes of the chances.
 //!
 //! They are counted and shown beside what was expected. Nothing here is taught: two hundred pieces do not
-//! find how often work goes wrong, and what is told is told by those who did the work.
+//! find how often work goes wrong, and what is recorded comes from those who did the work.
 
 use super::evidence::PieceEvidence;
 use crate::ledger::{FigureId, Ledger};
@@ -10,16 +10,16 @@ use crate::terms::ShortSort;
 use crate::treatment::{MishapRisk, work};
 use crate::value::Class;
 
-/// A work on a group of classes: its chance of a bad result, and what was told.
+/// A work on a group of classes: its chance of a bad result, and what is recorded.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cell {
     /// The figure of the chance.
     pub chance: FigureId,
-    /// Works whose result was told.
+    /// Works whose result is recorded.
     pub n: f64,
     /// How many of them went wrong.
     pub bad: f64,
-    /// Shapes of the beta law of the chance, with what was told.
+    /// Shapes of the beta law of the chance, with what is recorded.
     pub law: (f64, f64),
     /// Shapes without it.
     pub before: (f64, f64),
@@ -40,7 +40,7 @@ impl Cell {
 pub struct MishapCount {
     /// The cells, in order of their figures.
     pub cells: Vec<Cell>,
-    /// Works whose result was told.
+    /// Works whose result is recorded.
     pub works: f64,
     /// Bad results.
     pub bad: f64,
@@ -61,7 +61,7 @@ fn mean_and_spread(id: FigureId) -> (f64, f64) {
     (figure.value * libm::exp(0.5 * sd * sd), spread)
 }
 
-/// The figures of every chance that a work of its own has.
+/// The figures of every chance that a work has for itself.
 fn chances() -> Vec<FigureId> {
     let mut all: Vec<FigureId> = crate::terms::Treatment::ALL
         .into_iter()
@@ -77,11 +77,11 @@ fn chances() -> Vec<FigureId> {
     all
 }
 
-/// Counts the results told. For each cell the share of doubt that all cells have in common is moved by the
+/// Counts the recorded results. For each cell the share of doubt that all cells have in common is moved by the
 /// other cells only, so that nothing counts twice.
 #[must_use]
 pub fn count_mishaps(evidence: &[PieceEvidence]) -> MishapCount {
-    let told: Vec<(FigureId, f64, f64)> = chances()
+    let recorded: Vec<(FigureId, f64, f64)> = chances()
         .into_iter()
         .map(|chance| {
             let results = evidence.iter().flat_map(|one| &one.results);
@@ -93,17 +93,17 @@ pub fn count_mishaps(evidence: &[PieceEvidence]) -> MishapCount {
             (chance, n, bad)
         })
         .collect();
-    count(&told)
+    count(&recorded)
 }
 
-/// The laws of all cells: for each the figure of its chance, how many works were told and how many went
+/// The laws of all cells: for each the figure of its chance, how many works are recorded and how many went
 /// wrong.
-pub(super) fn count(told: &[(FigureId, f64, f64)]) -> MishapCount {
+pub(super) fn count(recorded: &[(FigureId, f64, f64)]) -> MishapCount {
     let ledger = Ledger::standard();
     let shared = ledger.value(FigureId::LEARN_MISHAP_SHARED);
     let strength = 1.0 / (shared * mean_and_spread(FigureId::HAZARD_T14A_A_P).1);
-    let bad: f64 = told.iter().map(|(_, _, k)| k).sum();
-    let expected: f64 = told
+    let bad: f64 = recorded.iter().map(|(_, _, k)| k).sum();
+    let expected: f64 = recorded
         .iter()
         .map(|(id, n, _)| n * mean_and_spread(*id).0)
         .sum();
@@ -116,7 +116,7 @@ pub(super) fn count(told: &[(FigureId, f64, f64)]) -> MishapCount {
         (weight * mean + k, weight * (1.0 - mean) + n - k)
     };
     MishapCount {
-        cells: told
+        cells: recorded
             .iter()
             .map(|cell| Cell {
                 chance: cell.0,
@@ -126,7 +126,7 @@ pub(super) fn count(told: &[(FigureId, f64, f64)]) -> MishapCount {
                 before: law((cell.0, 0.0, 0.0), 0.0, 0.0),
             })
             .collect(),
-        works: told.iter().map(|(_, n, _)| n).sum(),
+        works: recorded.iter().map(|(_, n, _)| n).sum(),
         bad,
         expected,
         times: (strength + bad) / (strength + expected),
@@ -160,7 +160,7 @@ mod tests {
     fn the_laws_are_those_of_the_prototype() {
         // Worked independently from the same formulas: T14a on fused plate 2 of 12, T09 on Britannia
         // metal 3 of 6.
-        let told: Vec<(FigureId, f64, f64)> = chances()
+        let recorded: Vec<(FigureId, f64, f64)> = chances()
             .into_iter()
             .map(|id| match id.text() {
                 "hazard.T14a.A.p" => (id, 12.0, 2.0),
@@ -168,7 +168,7 @@ mod tests {
                 _ => (id, 0.0, 0.0),
             })
             .collect();
-        let counted = count(&told);
+        let counted = count(&recorded);
         let cell = |id: FigureId| *counted.cells.iter().find(|c| c.chance == id).unwrap();
         let replate = cell(FigureId::HAZARD_T14A_A_P);
         assert!((replate.law.0 - 8.586_644).abs() < 5e-7, "{replate:?}");
@@ -176,7 +176,7 @@ mod tests {
         assert!((replate.before.0 - 4.944_524).abs() < 5e-7);
         assert!((replate.chance_seen() - 0.045_709).abs() < 5e-7);
         assert!((cell(FigureId::HAZARD_T09_C3_P).chance_seen() - 0.315_110).abs() < 5e-7);
-        // What was told of others moves a cell nobody told anything of.
+        // What is recorded of others moves a cell of which nothing is recorded.
         assert!((cell(FigureId::HAZARD_T03_A_P).chance_seen() - 0.028_766).abs() < 5e-7);
         assert!((counted.times - 1.404_940).abs() < 5e-7);
     }

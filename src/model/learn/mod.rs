@@ -25,7 +25,8 @@ pub use fees::taught_fees;
 pub use freeze::freeze;
 pub use mishap::{Cell, MishapCount, count_mishaps};
 pub use score::{
-    Alarm, Coverage, Said, TopicRecord, judge, more_went_wrong, outside_the_range, price, record_of,
+    Alarm, Coverage, ScoredPrediction, TopicRecord, judge, more_went_wrong, outside_the_range,
+    price, record_of,
 };
 pub use shift::Shift;
 pub use solver::{Fit, FitSetup, Observation, Pull, ROUNDS, Tails, fit};

@@ -1,6 +1,6 @@
-//! How well the program has said: what was frozen beforehand, held against what happened.
+//! How good the predictions were: what was frozen beforehand, compared with what happened.
 //!
-//! Nothing is computed anew: every prediction is the one that stands in the record.
+//! Nothing is computed again: every prediction is the one in the record.
 
 use super::evidence::{Closing, Topic, expected_as_sold, in_another_currency};
 use super::mishap::{MishapCount, few_expected};
@@ -17,18 +17,18 @@ use crate::value::channel;
 
 /// One prediction and what happened.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Said {
+pub struct ScoredPrediction {
     /// The key of the piece.
     pub id: String,
     /// What its owner calls it.
     pub name: String,
     /// The work; `None` for a price.
     pub work: Option<Treatment>,
-    /// What was said with the figures that held: low, likely, high.
-    pub said: [f64; 3],
+    /// The prediction, with the figures that applied: low, likely, high.
+    pub predicted: [f64; 3],
     /// What happened.
     pub happened: f64,
-    /// Where what happened lies among what was said: 0 to 1, evenly spread when the bands are right.
+    /// Where what happened lies in the prediction: 0 to 1, evenly spread when the bands are right.
     pub at: f64,
     /// The same as a normal deviate, by the law of which a few outliers do not pull the mean.
     pub off_middle: f64,
@@ -55,9 +55,9 @@ pub struct Coverage {
 /// Something that the record of a topic calls for saying.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Alarm {
-    /// What happened lies above what was said.
+    /// What happened lies above the prediction.
     TooLow,
-    /// What happened lies below what was said.
+    /// What happened lies below the prediction.
     TooHigh,
     /// The bands were too narrow.
     TooNarrow,
@@ -67,18 +67,18 @@ pub enum Alarm {
     LearningHasNotHelped,
 }
 
-/// How well the program has said, for one topic.
+/// How good the predictions were, for one topic.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TopicRecord {
     /// Every prediction, in order of key.
-    pub said: Vec<Said>,
+    pub predictions: Vec<ScoredPrediction>,
     /// Coverage of the bands of 50, 80 and 90 in 100.
     pub coverage: [Coverage; 3],
-    /// How many fell into each tenth of what was said.
+    /// How many fell into each tenth of its prediction.
     pub bars: [usize; 10],
     /// The least and the most that 19 in 20 bars hold when the bands are right.
     pub bar_band: (usize, usize),
-    /// What is to be said.
+    /// What to tell the person.
     pub alarms: Vec<Alarm>,
 }
 
@@ -86,15 +86,15 @@ impl TopicRecord {
     /// Whether there are too few pieces to judge by.
     #[must_use]
     pub fn is_too_few(&self) -> bool {
-        (self.said.len() as f64) < Ledger::standard().value(FigureId::LEARN_FEW)
+        (self.predictions.len() as f64) < Ledger::standard().value(FigureId::LEARN_FEW)
     }
 
     /// The running mean of how much better the taught figures scored than the shipped ones.
     #[must_use]
     pub fn running_gain(&self) -> Vec<f64> {
         let mut sum = 0.0;
-        let both = self.said.iter();
-        both.filter_map(|said| Some(said.crps_shipped - said.crps_taught?))
+        let both = self.predictions.iter();
+        both.filter_map(|one| Some(one.crps_shipped - one.crps_taught?))
             .enumerate()
             .map(|(n, gain)| {
                 sum += gain;
@@ -109,28 +109,28 @@ impl TopicRecord {
 pub fn record_of(topic: Topic, closings: &[Closing]) -> TopicRecord {
     let mut order: Vec<&Closing> = closings.iter().collect();
     order.order_by(|a, b| a.id.cmp(&b.id));
-    let mut said = Vec::new();
+    let mut scored = Vec::new();
     for closing in order.into_iter().filter(|c| !c.case.closed.left_out) {
         match topic {
-            Topic::Prices => said.extend(price(closing)),
-            Topic::Bills | Topic::Hours => works(topic, closing, &mut said),
+            Topic::Prices => scored.extend(price(closing)),
+            Topic::Bills | Topic::Hours => works(topic, closing, &mut scored),
         }
     }
-    judge(said)
+    judge(scored)
 }
 
 /// The record of these predictions.
 #[must_use]
-pub fn judge(said: Vec<Said>) -> TopicRecord {
+pub fn judge(scored: Vec<ScoredPrediction>) -> TopicRecord {
     let mut bars = [0; 10];
-    for one in &said {
+    for one in &scored {
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 9
         let bar = (one.at * 10.0).clamp(0.0, 9.0) as usize;
         bars[bar] += 1;
     }
-    let n = said.len();
+    let n = scored.len();
     let coverage = [0.5, 0.8, 0.9].map(|band| {
-        let hits = said
+        let hits = scored
             .iter()
             .filter(|one| (one.at - 0.5).abs() <= 0.5 * band)
             .count();
@@ -143,20 +143,20 @@ pub fn judge(said: Vec<Said>) -> TopicRecord {
         Coverage { band, hits, share }
     });
     TopicRecord {
-        alarms: alarms(&said, coverage[1].hits),
+        alarms: alarms(&scored, coverage[1].hits),
         coverage,
         bars,
         bar_band: bar_band(n),
-        said,
+        predictions: scored,
     }
 }
 
-fn alarms(said: &[Said], in_80: usize) -> Vec<Alarm> {
+fn alarms(scored: &[ScoredPrediction], in_80: usize) -> Vec<Alarm> {
     let ledger = Ledger::standard();
-    let n = said.len() as f64;
+    let n = scored.len() as f64;
     let mut alarms = Vec::new();
     if n >= ledger.value(FigureId::LEARN_ALARM_SIDE_FROM) {
-        let mean = said.iter().map(|one| one.off_middle).sum::<f64>() / n;
+        let mean = scored.iter().map(|one| one.off_middle).sum::<f64>() / n;
         if mean.abs() * n.sqrt() > ledger.value(FigureId::LEARN_ALARM_SIDE) {
             alarms.push(if mean > 0.0 {
                 Alarm::TooLow
@@ -174,7 +174,7 @@ fn alarms(said: &[Said], in_80: usize) -> Vec<Alarm> {
             alarms.push(Alarm::TooWide);
         }
     }
-    let better: Vec<f64> = said
+    let better: Vec<f64> = scored
         .iter()
         .filter_map(|one| Some(one.log_taught? - one.log_shipped))
         .collect();
@@ -217,12 +217,12 @@ fn law([low, likely, high]: [f64; 3], z: f64) -> Option<PredictedLn> {
 }
 
 /// One prediction against what happened. `limit`: below it the thing would not have happened.
-fn said(
+fn scored(
     (shipped, taught): ([f64; 3], Option<[f64; 3]>),
     z: f64,
     happened: f64,
     limit: Option<f64>,
-) -> Option<Said> {
+) -> Option<ScoredPrediction> {
     let y = libm::log(happened);
     let score = |law: PredictedLn| {
         let d = law.deviate(y);
@@ -240,11 +240,11 @@ fn said(
     let off_middle = probit(place(&|x| below(held.deviate(x))));
     let (crps_shipped, log_shipped) = score(first);
     let of_taught = second.map(score);
-    Some(Said {
+    Some(ScoredPrediction {
         id: String::new(),
         name: String::new(),
         work: None,
-        said: taught.unwrap_or(shipped),
+        predicted: taught.unwrap_or(shipped),
         happened,
         at,
         off_middle,
@@ -255,9 +255,9 @@ fn said(
     })
 }
 
-/// What was said of the price of a sold piece, before the sale.
+/// The prediction of the price of a sold piece, before the sale.
 #[must_use]
-pub fn price(closing: &Closing) -> Option<Said> {
+pub fn price(closing: &Closing) -> Option<ScoredPrediction> {
     let case = &closing.case;
     let sale = &case.closed.sale;
     if case.closed.outcome != Some(Ending::Sold) {
@@ -271,11 +271,15 @@ pub fn price(closing: &Closing) -> Option<Said> {
     let over_hammer = channel(sold_as, Ledger::standard());
     let hammer = sale.price.filter(|p| *p > 0.0)? / over_hammer;
     let ranges = (before.shipped.price?, before.taught_values.price);
-    let one = said(ranges, Z10, hammer, sale.reserve)?;
+    let one = scored(ranges, Z10, hammer, sale.reserve)?;
     Some(named(one, closing, None))
 }
 
-fn named(mut one: Said, closing: &Closing, work: Option<Treatment>) -> Said {
+fn named(
+    mut one: ScoredPrediction,
+    closing: &Closing,
+    work: Option<Treatment>,
+) -> ScoredPrediction {
     one.id.clone_from(&closing.id);
     one.name.clone_from(&closing.case.piece.name);
     one.work = work;
@@ -293,7 +297,7 @@ fn offered_before(case: &Case) -> Option<&Predicted> {
     (!later).then_some(latest)
 }
 
-fn works(topic: Topic, closing: &Closing, said_of: &mut Vec<Said>) {
+fn works(topic: Topic, closing: &Closing, said_of: &mut Vec<ScoredPrediction>) {
     let case = &closing.case;
     let Some(before) = case
         .predicted
@@ -311,12 +315,12 @@ fn works(topic: Topic, closing: &Closing, said_of: &mut Vec<Said>) {
         }
     };
     for (at, done) in case.done.iter().enumerate() {
-        let told = if topic == Topic::Bills {
+        let recorded = if topic == Topic::Bills {
             done.bill
         } else {
             done.hours
         };
-        let (Some(happened), Some(_)) = (told.filter(|x| *x > 0.0), done.treatment) else {
+        let (Some(happened), Some(_)) = (recorded.filter(|x| *x > 0.0), done.treatment) else {
             continue;
         };
         let shares_bill = |other: &crate::record::Done| {
@@ -340,7 +344,7 @@ fn works(topic: Topic, closing: &Closing, said_of: &mut Vec<Said>) {
         let Some(shipped) = sum(&before.shipped) else {
             continue;
         };
-        if let Some(one) = said((shipped, sum(&before.taught_values)), z, happened, None) {
+        if let Some(one) = scored((shipped, sum(&before.taught_values)), z, happened, None) {
             said_of.push(named(one, closing, done.treatment));
         }
     }
@@ -379,10 +383,10 @@ mod tests {
     fn at(places: impl Iterator<Item = f64>) -> TopicRecord {
         judge(
             places
-                .map(|at| Said {
+                .map(|at| ScoredPrediction {
                     at,
                     off_middle: probit(at),
-                    ..said(([80.0, 100.0, 125.0], None), Z10, 100.0, None).unwrap()
+                    ..scored(([80.0, 100.0, 125.0], None), Z10, 100.0, None).unwrap()
                 })
                 .collect(),
         )
@@ -417,11 +421,11 @@ mod tests {
 
     #[test]
     fn a_reserve_cuts_off_what_could_not_happen() {
-        let free = said(([50.0, 100.0, 200.0], None), Z10, 100.0, None).unwrap();
+        let free = scored(([50.0, 100.0, 200.0], None), Z10, 100.0, None).unwrap();
         assert!((free.at - 0.5).abs() < 1e-9);
-        let cut = said(([50.0, 100.0, 200.0], None), Z10, 100.0, Some(100.0)).unwrap();
+        let cut = scored(([50.0, 100.0, 200.0], None), Z10, 100.0, Some(100.0)).unwrap();
         assert!(cut.at < 1e-5, "{cut:?}");
-        let above = said(([50.0, 100.0, 200.0], None), Z10, 200.0, Some(100.0)).unwrap();
+        let above = scored(([50.0, 100.0, 200.0], None), Z10, 200.0, Some(100.0)).unwrap();
         assert!((above.at - 0.8).abs() < 1e-9, "{above:?}");
     }
 
@@ -434,7 +438,7 @@ mod tests {
                         let happened =
                             100.0 * libm::exp(0.2 * probit((f64::from(i) + 0.5) / f64::from(n)));
                         let taught = Some([40.0, 50.0, 62.0]);
-                        said(([80.0, 100.0, 125.0], taught), Z10, happened, None).unwrap()
+                        scored(([80.0, 100.0, 125.0], taught), Z10, happened, None).unwrap()
                     })
                     .collect(),
             )

@@ -21,7 +21,7 @@ pub struct PricedState {
     pub bare: f64,
     /// Fused plate that was plated again long ago.
     pub plated_again: bool,
-    /// Stripped and plated anew.
+    /// Stripped and plated again.
     pub replated: bool,
     /// A joint was mended.
     pub repaired: bool,

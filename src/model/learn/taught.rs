@@ -155,8 +155,8 @@ impl Learnt {
     #[must_use]
     pub fn outside(&self, shift: Shift) -> Option<f64> {
         let (mean, sd) = self.shift(shift);
-        let told = shift.prior_sd() * shift.prior_sd() - sd * sd;
-        (told > 0.0 && self.place(shift).is_some()).then(|| mean.abs() / told.sqrt())
+        let learnt = shift.prior_sd() * shift.prior_sd() - sd * sd;
+        (learnt > 0.0 && self.place(shift).is_some()).then(|| mean.abs() / learnt.sqrt())
     }
 
     /// What the figure is taught: its range moved and narrowed, by the shift that moves it.

@@ -287,7 +287,7 @@ mod tests {
         assert_eq!(
             caution("caution.deferral").map(|c| c.text),
             Some(
-                "This screen is general information, not a work instruction. Follow the law and codes where you \
+                "This is general information, not a work instruction. Follow the law and codes where you \
                  live and the product's safety sheet. If unsure, stop and ask a qualified conservator, licensed \
                  plater, or your safety regulator. They decide, not this tool."
             )

@@ -14,6 +14,7 @@ mod ledger_of;
 mod looks;
 mod measures;
 mod number;
+mod open_error;
 mod own_figures;
 mod pieces;
 mod predicted;
@@ -39,13 +40,14 @@ pub use crate::terms::{
 };
 pub use circumstances::{Circumstances, QUESTIONS};
 pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
+pub use draft::Draft;
 pub use draft::typed_text;
-pub use draft::{CASE_FORMAT, CASE_VERSION, Draft, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use enough::is_enough_to_advise;
 pub use ledger_of::ledger_of;
 pub use looks::put_looks;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
 pub use number::NumberKind;
+pub use open_error::{CASE_FORMAT, CASE_VERSION, MAX_BYTES, MAX_DEPTH, MAX_FINDINGS, OpenError};
 pub use pieces::{Each, Lot, MOST_PIECES, Pieces};
 pub use predicted::{Predicted, PredictedFigures, PredictedOf};
 pub use reading::hundredths;
@@ -58,8 +60,7 @@ pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
 use crate::ledger::signs;
-use crate::terms::Kind;
-use crate::terms::Treatment;
+use crate::terms::{BUYERS, Kind, Treatment};
 
 /// Why a file was not opened, as JSON.
 #[derive(serde::Serialize)]
@@ -131,6 +132,8 @@ pub struct Case {
     pub taught: TaughtFigures,
     /// The day it is to be looked at again.
     pub next_look: Option<Date>,
+    /// The day it was looked at.
+    pub looked_on: Option<Date>,
     /// The day the question is asked; the shell supplies it, the model has no clock.
     pub asked_on: Option<Date>,
 }
@@ -230,6 +233,8 @@ pub struct Part {
     pub on: Vec<u16>,
     /// Base metal showing.
     pub bleed: Option<Bleed>,
+    /// In how many fields points were counted; 0 where the bare share was judged by eye.
+    pub counted_fields: usize,
     /// Tarnish stage.
     pub tarnish: Option<Tarnish>,
     /// Joints.
@@ -290,6 +295,7 @@ impl Part {
             name,
             on: Vec::new(),
             bleed: None,
+            counted_fields: 0,
             tarnish: None,
             joint: None,
             other_joint: None,
@@ -473,8 +479,7 @@ impl Market {
     }
 }
 
-/// The sorts of buyers, and the classes of pieces that the ledger has shares of them for.
-const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
+/// The classes of pieces that the ledger has shares of buyers for.
 const CLASSES: [&str; 7] = ["A1", "A2", "B", "C1", "C2", "C3", "C4"];
 
 /// A sale, or an asking price, of a piece like it.

@@ -70,10 +70,10 @@ impl Draft {
             Err(other) => return Err(other.problem()),
         };
         let figures = read.section("overrides").into_iter().flatten();
-        let mut laid = 0;
+        let mut taken = 0;
         for (id, figure) in figures {
             self.put_at(&["overrides.{", id, "}"].concat(), Some(figure.clone()));
-            laid += 1;
+            taken += 1;
         }
         for (name, term) in read.section("market").into_iter().flatten() {
             if !TERMS.contains(&name.as_str()) {
@@ -84,22 +84,22 @@ impl Draft {
                 Value::Object(terms) => {
                     for (field, value) in terms {
                         self.put_at(&[&place, ".", field].concat(), Some(value.clone()));
-                        laid += 1;
+                        taken += 1;
                     }
                 }
                 value => {
                     self.put_at(&place, Some(value.clone()));
-                    laid += 1;
+                    taken += 1;
                 }
             }
         }
-        if laid == 0 {
+        if taken == 0 {
             return Err(fault(
                 "There are no figures in this file.",
                 "Choose another file.",
             ));
         }
-        Ok(laid)
+        Ok(taken)
     }
 }
 

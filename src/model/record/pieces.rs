@@ -161,6 +161,10 @@ impl Part {
             name: self.name,
             on: self.on,
             bleed: self.bleed.or(below.bleed),
+            counted_fields: match self.bleed {
+                Some(_) => self.counted_fields,
+                None => below.counted_fields,
+            },
             tarnish: self.tarnish.or(below.tarnish),
             joint: self.joint.or(below.joint),
             lead: self.lead.or(below.lead),

@@ -9,7 +9,8 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::draft::{self, Draft, MAX_BYTES, MAX_DEPTH, OpenError};
+use super::draft::{self, Draft};
+use super::open_error::{CASE_VERSION, MAX_BYTES, MAX_DEPTH, OpenError};
 use super::schema;
 use super::{Problem, Refused};
 
@@ -106,6 +107,10 @@ pub fn open(text: &str) -> Result<Opened, Problem> {
     let blank = root
         .iter()
         .all(|(name, value)| value.is_number() || value.is_string() || name == "kept");
+    // The tear is what is wrong with a file whose beginning was torn off.
+    if let Some(tear) = damage.as_ref().filter(|_| !root.contains_key("format")) {
+        return Err(tear.clone());
+    }
     let mut opened = if root.get("format").and_then(Value::as_str) == Some(SHELF_FORMAT) {
         shelf(root)?
     } else {
@@ -296,7 +301,9 @@ fn salvaged(text: &str, fault: &OpenError) -> Option<(Map<String, Value>, usize)
     if text.len() > MAX_BYTES {
         return None;
     }
-    let root = mended(text, offset(text, *line, *column))?;
+    let mut root = mended(text, offset(text, *line, *column))?;
+    // Leavewell writes it last, so that it is the first to be torn off.
+    root.entry("version").or_insert(CASE_VERSION.into());
     Some((root, 1))
 }
 
@@ -492,6 +499,28 @@ mod tests {
             refused.message.contains("breaks off"),
             "nothing is left of it"
         );
+    }
+
+    #[test]
+    fn a_saved_case_that_is_torn_is_never_said_to_lack_its_version() {
+        let saved = Draft::parse(CASE).unwrap().to_json();
+        assert!(saved.find("\"version\"") > saved.find("\"piece\""));
+        let cut = saved.find("\"version\"").unwrap();
+        let opened = open(&saved[..cut]).unwrap();
+        assert_eq!(opened.cases[0].name, "Pot");
+        assert!(opened.damage.unwrap().message.contains("breaks off"));
+        let wide = CASE.replace("height_mm", "width_mm");
+        let saved = Draft::parse(&wide).unwrap().to_json();
+        let opened = open(&saved.replace("1.50", "NaN")).unwrap();
+        assert_eq!(opened.cases[0].name, "Pot");
+        assert!(opened.damage.unwrap().message.contains("not readable"));
+        for text in [
+            &saved[..4],
+            "{\"aim\":NaN,\"format\":\"leavewell-case\",\"version\":1}",
+        ] {
+            let refused = open(text).unwrap_err();
+            assert!(!refused.remedy.contains("version"), "{text}: {refused:?}");
+        }
     }
 
     #[test]

@@ -27,6 +27,10 @@ pub struct Quote {
     pub high: Option<f64>,
     /// Carriage and insurance there and back on top of the price; 0 when the price includes them.
     pub post: f64,
+    /// What has to be paid in advance, in the case's currency.
+    pub deposit: Option<f64>,
+    /// Who gave it, as typed; empty when that is not recorded.
+    pub by: String,
     /// Hours of work the quote allows.
     pub hours: Option<f64>,
     /// The price is fixed and cannot overrun.

@@ -3,7 +3,7 @@
 use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion, SHADES};
 use super::{ALL_OVER, NONE, RoadWalk, UNSURE};
 use crate::record::{Draft, PartName, Seen};
-use crate::terms::{Dents, Goal, Joint, Loss, Word};
+use crate::terms::{Dents, Goal, Joint, Loss, SpotFault, Word};
 
 /// Writes the answer with this id into the record. "Not sure" is recorded where the record has a place for it.
 /// Damage that an earlier answer on this walk placed, and that this answer takes back or moves, leaves the record.
@@ -111,7 +111,7 @@ fn loss_of(part: &str) -> Loss {
     }
 }
 
-/// The field of a part that damage stands in, and its word.
+/// The field of a part that holds damage, and its word.
 fn recorded_as(damage: Damage, part: &str) -> (&'static str, &'static str) {
     match damage {
         Damage::Missing => ("loss", loss_of(part).id()),
@@ -120,6 +120,19 @@ fn recorded_as(damage: Damage, part: &str) -> (&'static str, &'static str) {
         Damage::Dented => ("dents", Dents::Minor.id()),
         Damage::Repair => ("joint", Joint::GreyRepair.id()),
     }
+}
+
+/// Damage to a joint as a fault shown on its part, for a part whose joints hold other damage already: the path of its
+/// entry, and its fields. `None` for damage of other kinds.
+fn as_spot(damage: Damage, part: &str) -> Option<(String, String)> {
+    let fault = match damage {
+        Damage::Loose => SpotFault::OpenJoint,
+        Damage::Leaking => SpotFault::Leak,
+        Damage::Repair => SpotFault::GreyRepair,
+        Damage::Missing | Damage::Dented => return None,
+    };
+    let path = ["parts[part=", part, "].spots[id=road-", damage.id(), "]"].concat();
+    Some((path, ["fault=", fault.id()].concat()))
 }
 
 /// Clears what the road wrote for damage at this answer. What a person has changed since on a long screen stays.
@@ -137,10 +150,25 @@ fn take_back(draft: &mut Draft, damage: Damage, at: &str) {
     if draft.part_text(part, field) == word {
         draft.set_part(part, field, "");
     }
+    if let Some((path, _)) = as_spot(damage, part) {
+        draft.set(&path, "");
+    }
 }
 
 fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
     let (field, word) = recorded_as(trouble, answer);
+    let on = match (answer, trouble) {
+        (UNSURE, Damage::Leaking) => PartName::Body.id(),
+        (part, _) => part,
+    };
+    // The field holds one state of the joints, and neither a leak nor an old repair may hide the other.
+    if let (Some((path, fault)), true) = (as_spot(trouble, on), on != UNSURE) {
+        let now = draft.part_text(on, field);
+        if !["", word, Joint::Sound.id(), Joint::NeatRepair.id()].contains(&now.as_str()) {
+            draft.set(&path, &fault);
+            return;
+        }
+    }
     match (answer, trouble) {
         (UNSURE, Damage::Missing) => draft.set_flag("flaws.part_missing_minor", Some(true)),
         (UNSURE, Damage::Leaking | Damage::Dented) => {
@@ -230,6 +258,23 @@ mod tests {
         assert!(draft.to_json().contains("part_missing_minor"));
         let (draft, _) = after(&[missing, somewhere, (RoadQuestion::Trouble, UNSURE)]);
         assert!(!draft.to_json().contains("part_missing_minor"));
+    }
+
+    #[test]
+    fn a_leak_and_an_old_repair_on_one_part_are_both_recorded() {
+        let first = (RoadQuestion::Trouble, Damage::Leaking.id());
+        let leak = (RoadQuestion::TroubleWhere(Damage::Leaking), UNSURE);
+        let more = (RoadQuestion::More, Damage::Repair.id());
+        let repair = (RoadQuestion::TroubleWhere(Damage::Repair), "body");
+        let (_, case) = after(&[first, leak, more, repair]);
+        let has = |case: &Case, joint| {
+            case.parts_named(PartName::Body)
+                .any(|part| part.has_joint(joint))
+        };
+        assert!(has(&case, Joint::Leaking) && has(&case, Joint::GreyRepair));
+        let (draft, case) = after(&[first, leak, more, repair, (RoadQuestion::More, NONE)]);
+        assert!(has(&case, Joint::Leaking) && !has(&case, Joint::GreyRepair));
+        assert!(!draft.to_json().contains("road-"), "{}", draft.to_json());
     }
 
     #[test]

@@ -11,7 +11,9 @@ mod next;
 mod question;
 
 pub use answer::write;
-pub use next::{FIRST_ANSWER_AFTER, MOST_QUESTIONS, RoadWalk, answer_in, left, next};
+pub use next::{
+    FIRST_ANSWER_AFTER, MOST_QUESTIONS, RoadWalk, answer_in, left, next, says_how_bare,
+};
 pub use question::{BARE_METAL, Damage, LETTERS, OFFERS, RoadQuestion, SHADES};
 
 /// The answer of a user who cannot say.

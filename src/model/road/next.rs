@@ -7,7 +7,7 @@ use crate::identity::{
     Carried, Evidence, InformationGain, Posterior, Surety, information_gain, interval_with,
     readings,
 };
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, Ledger};
 use crate::record::{Answer, Asked, Case, Form, Part, ledger_of};
 use crate::terms::{Family, Seen};
 use std::borrow::Cow;
@@ -24,13 +24,14 @@ const ORDER: [RoadQuestion; 12] = [
     RoadQuestion::Red,
     RoadQuestion::Shade,
     RoadQuestion::Magnet,
-    RoadQuestion::BareWhere,
-    RoadQuestion::BareAmount,
+    // A walk has no room for everything. A second fault may be a hazard, so how much is bare comes last.
     RoadQuestion::Trouble,
     RoadQuestion::More,
     RoadQuestion::Use,
     RoadQuestion::Offer,
     RoadQuestion::Sum,
+    RoadQuestion::BareWhere,
+    RoadQuestion::BareAmount,
 ];
 /// Questions that are left out when the walk would become too long.
 const OPTIONAL: [RoadQuestion; 3] = [
@@ -64,6 +65,12 @@ impl RoadWalk {
     #[must_use]
     pub fn len(&self) -> usize {
         self.0.len()
+    }
+
+    /// The questions in the order they were put, each with its answer.
+    #[must_use]
+    pub fn steps(&self) -> &[(RoadQuestion, &'static str)] {
+        &self.0
     }
 
     /// Whether none was asked yet.
@@ -106,11 +113,12 @@ impl RoadWalk {
 /// The question that comes next; `None` when the answer is complete.
 #[must_use]
 pub fn next(walk: &RoadWalk, case: &Case) -> Option<RoadQuestion> {
-    if walk.len() >= MOST_QUESTIONS {
-        return None;
-    }
+    // Damage named by an answer that was changed at the end of a walk is still placed, or it would be lost.
     if let Some(trouble) = walk.trouble_to_place() {
         return Some(RoadQuestion::TroubleWhere(trouble));
+    }
+    if walk.len() >= MOST_QUESTIONS {
+        return None;
     }
     let known = SoFar::of(walk, case);
     let kept = known.kept_room();
@@ -138,7 +146,8 @@ pub fn left(walk: &RoadWalk, case: &Case) -> usize {
     let known = SoFar::of(walk, case);
     let open = ORDER.iter().filter(|question| known.is_open(**question));
     let to_place = usize::from(walk.trouble_to_place().is_some());
-    (open.count() + to_place).clamp(1, MOST_QUESTIONS - walk.len())
+    let room = MOST_QUESTIONS.saturating_sub(walk.len());
+    (open.count() + to_place).clamp(1, room.max(1))
 }
 
 /// The answer to a question: from this walk, or else from the record.
@@ -229,7 +238,7 @@ impl<'a> SoFar<'a> {
             RoadQuestion::Magnet => case.answer("P01").is_none() && self.tells("P01"),
             RoadQuestion::BareWhere => {
                 let seen = case.findings.iter().find(|answer| shows_bare(answer));
-                seen.is_some_and(|answer| answer.part.is_none()) && !self.says_how_bare()
+                seen.is_some_and(|answer| answer.part.is_none()) && !says_how_bare(case)
             }
             RoadQuestion::BareAmount => {
                 let all_over = self.walk.answer(RoadQuestion::BareWhere) == Some(ALL_OVER);
@@ -237,7 +246,7 @@ impl<'a> SoFar<'a> {
                     .findings
                     .iter()
                     .any(|a| shows_bare(a) && a.part.is_some());
-                (all_over || placed) && !self.says_how_bare()
+                (all_over || placed) && !says_how_bare(case)
             }
             RoadQuestion::Trouble => !case.parts.iter().any(says_what_is_wrong),
             RoadQuestion::More => {
@@ -254,11 +263,6 @@ impl<'a> SoFar<'a> {
             },
             RoadQuestion::TroubleWhere(_) | RoadQuestion::Look(_) => false,
         }
-    }
-
-    /// Whether bare metal is recorded on some part.
-    fn says_how_bare(&self) -> bool {
-        self.case.parts.iter().any(|part| part.bleed.is_some())
     }
 
     /// The further look that is expected to be most informative.
@@ -278,7 +282,8 @@ impl<'a> SoFar<'a> {
             })
     }
 
-    /// Whether an answer to this look would change the family named, or how firmly it is named.
+    /// Whether an answer to this look would change the family named, or how firmly it is named, and is not all but
+    /// foreseen.
     fn tells(&self, id: &str) -> bool {
         let Some(gain) = self.gains.iter().find(|gain| gain.finding.id == id) else {
             return false;
@@ -287,8 +292,18 @@ impl<'a> SoFar<'a> {
             let (family, p) = posterior.top_family();
             (family, Surety::of(p, Carried::ByMore, &self.ledger)) != self.now
         };
-        self.now.1 < Surety::AlmostCertain && [gain.if_seen, gain.if_absent].iter().any(differs)
+        gain.bits >= self.ledger.value(FigureId::LOOK_LEAST_BITS)
+            && self.now.1 < Surety::AlmostCertain
+            && [gain.if_seen, gain.if_absent].iter().any(differs)
     }
+}
+
+/// Whether it is recorded on some part how much bare metal shows, or the silver there was measured. Before that nothing
+/// is said of how much silver is left.
+#[must_use]
+pub fn says_how_bare(case: &Case) -> bool {
+    let is_known = |part: &Part| part.bleed.is_some() || !part.readings.is_empty();
+    case.parts.iter().any(is_known)
 }
 
 fn shows_bare(answer: &Answer) -> bool {
@@ -345,6 +360,79 @@ mod tests {
             let offered = walk.answer(RoadQuestion::Offer).unwrap();
             let asks_the_sum = ![NONE, UNSURE].contains(&offered);
             assert_eq!(walk.answer(RoadQuestion::Sum).is_some(), asks_the_sum);
+        }
+    }
+
+    /// Every combination of two answers to each question that makes a walk longer or shorter.
+    #[test]
+    fn whatever_is_answered_the_walk_has_room_for_damage_twice_the_aim_and_the_offer() {
+        let choices = [
+            (RoadQuestion::Letters, ["M01", NONE]),
+            (RoadQuestion::Red, ["seen", "absent"]),
+            (RoadQuestion::Shade, ["S06", NONE]),
+            (RoadQuestion::Magnet, ["seen", "absent"]),
+            (RoadQuestion::Trouble, ["loose", NONE]),
+            (RoadQuestion::More, ["repair", NONE]),
+            (RoadQuestion::Offer, ["T14a", NONE]),
+        ];
+        let (mut with_bare, mut bare_seen) = (0, 0);
+        for combination in 0..1_u32 << choices.len() {
+            let wanted = |question: RoadQuestion| {
+                let at = choices.iter().position(|(known, _)| *known == question)?;
+                Some(choices[at].1[(combination >> at & 1) as usize])
+            };
+            let (walk, case) = walk_through(|question, ids| {
+                let wanted = wanted(question).unwrap_or(ids[0]);
+                ids.iter().position(|id| *id == wanted).unwrap()
+            });
+            assert!(walk.len() <= MOST_QUESTIONS, "{walk:?}");
+            let damaged = walk.answer(RoadQuestion::Trouble) == Some("loose");
+            assert_eq!(
+                walk.answer(RoadQuestion::More).is_some(),
+                damaged,
+                "{walk:?}"
+            );
+            let twice = walk.answer(RoadQuestion::More) == Some("repair");
+            let placed = |damage| walk.answer(RoadQuestion::TroubleWhere(damage)).is_some();
+            assert_eq!(
+                (placed(Damage::Loose), placed(Damage::Repair)),
+                (damaged, twice)
+            );
+            for question in [RoadQuestion::Use, RoadQuestion::Offer] {
+                assert!(walk.answer(question).is_some(), "{question:?}: {walk:?}");
+            }
+            let offered = walk.answer(RoadQuestion::Offer) == Some("T14a");
+            assert_eq!(
+                walk.answer(RoadQuestion::Sum).is_some(),
+                offered,
+                "{walk:?}"
+            );
+            let bare = case.findings.iter().any(shows_bare);
+            bare_seen += usize::from(bare);
+            with_bare += usize::from(bare && walk.answer(RoadQuestion::BareAmount).is_some());
+        }
+        // Where bare metal was seen, most walks have room to say how much.
+        assert!(5 * with_bare >= 4 * bare_seen, "{with_bare} of {bare_seen}");
+    }
+
+    #[test]
+    fn damage_named_by_an_answer_changed_at_the_end_is_still_placed() {
+        let (walk, case) = walk_through(|question, ids| match question {
+            RoadQuestion::Red | RoadQuestion::Offer => 0,
+            RoadQuestion::Trouble => ids.len() - 2,
+            _ => ids.len() - 1,
+        });
+        assert_eq!(next(&walk, &case), None);
+        let mut full = walk.clone();
+        for id in RoadQuestion::LOOKS {
+            full = full.with(RoadQuestion::Look(id), UNSURE);
+        }
+        assert!(full.len() >= MOST_QUESTIONS);
+        for walk in [walk, full] {
+            let changed = walk.with(RoadQuestion::Trouble, Damage::Leaking.id());
+            let place = RoadQuestion::TroubleWhere(Damage::Leaking);
+            assert_eq!(next(&changed, &case), Some(place));
+            assert_eq!(left(&changed, &case).min(1), 1);
         }
     }
 

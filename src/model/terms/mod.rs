@@ -4,12 +4,15 @@
 //! people. It also holds other small general types: a calendar day, a decimal number, a share in words.
 //! Invariant: nothing here holds a figure or makes a decision.
 
+mod by_id;
 mod capital;
 mod date;
 mod decimal;
+mod input;
 mod kind;
 mod money;
 mod ordinal;
+mod outcome;
 mod shares;
 mod short_sort;
 mod text;
@@ -20,19 +23,21 @@ mod written_date;
 pub use capital::{capital, small};
 pub use date::Date;
 pub use decimal::decimal;
+pub use input::Input;
 pub use kind::{ByKind, ByLadderKind, Cluster, Family, Kind, Letter};
-pub use money::{money, sum, two_figures};
+pub use money::{money, sum, to_the_penny, two_figures};
 pub use ordinal::{ordinal, the_pieces};
-pub use shares::{at_most, percent, share, share_of_cases};
+pub use outcome::Outcome;
+pub use shares::{at_most, chance, percent, share, share_of_cases, whole_percent};
 pub use short_sort::ShortSort;
 pub use text::Text;
 pub use treatment::{Reversibility, Treatment, TreatmentSet};
 pub use vocabulary::{
-    BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
-    Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass, Lacquer, Lead,
-    LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount, PartName,
-    PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs, Split,
-    SpotFault, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit,
+    BUYERS, BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending,
+    Engraving, Fill, FillState, Form, Gilding, Goal, Instrument, Interior, Joint, JointClass,
+    Lacquer, Lead, LengthUnit, Liner, Loss, LotRule, Material, MaterialUsed, Method, Mount,
+    PartName, PredictedWhen, PriceBasis, Relation, Repair, Replaced, Route, Seen, SellAs, SoldAs,
+    Split, SpotFault, StockStatus, Tarnish, TestKind, Tester, UnsoldAt, WeightUnit,
 };
 pub use written_date::{DateOrder, WrittenDate};
 

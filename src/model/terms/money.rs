@@ -44,6 +44,12 @@ pub fn sum(sign: &str, amount: f64) -> String {
     text + fraction
 }
 
+/// A sum that was typed, quoted or paid, to the penny: "£180", "£12.5".
+#[must_use]
+pub fn to_the_penny(currency: Currency, amount: f64) -> String {
+    sum(currency.sign(), (amount * 100.0).round() / 100.0)
+}
+
 /// Rounds to two significant figures, never finer than a tenth; 0 for NaN or infinity. Powers of ten are
 /// computed by multiplication, because the standard functions differ in the last bit from machine to machine.
 #[must_use]
@@ -90,6 +96,7 @@ mod tests {
     fn an_unrounded_sum_keeps_every_digit() {
         assert_eq!(sum("£", 25_123.0), "£25,123");
         assert_eq!(sum("", 999.0), "999");
+        assert_eq!(to_the_penny(Currency::Pound, 1_180.004), "£1,180");
         assert_eq!(sum("€", -1_234_567.5), "\u{2212}€1,234,567.5");
     }
 }

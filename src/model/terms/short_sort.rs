@@ -1,6 +1,6 @@
 //! Short lists put in order.
 //!
-//! The standard library's sort is compiled anew for each type and each comparison, at some 5 KB of program: the program
+//! The standard library's sort is compiled again for each type and each comparison, at some 5 KB of program: the program
 //! in the workers held forty of them, a seventh of its code. Here one sort is compiled, over places in a list, and only
 //! the exchange of the elements is compiled for each type. Lists of numbers by the thousand keep the standard sort.
 

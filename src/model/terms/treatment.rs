@@ -66,11 +66,6 @@ impl TreatmentSet {
         treatments.iter().copied().collect()
     }
 
-    /// The set of the treatments with these ids. Other text is passed over.
-    pub fn of_ids<'a>(ids: impl IntoIterator<Item = &'a str>) -> Self {
-        ids.into_iter().filter_map(Treatment::parse).collect()
-    }
-
     /// What is in either set.
     #[must_use]
     pub fn or(self, other: Self) -> Self {

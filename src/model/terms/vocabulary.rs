@@ -510,6 +510,9 @@ vocabulary! {
     }
 }
 
+/// The sorts of buyers that the ledger has shares of: the first of [`BuyerSort`].
+pub const BUYERS: [&str; 3] = [BuyerSort::IDS[0], BuyerSort::IDS[1], BuyerSort::IDS[2]];
+
 vocabulary! {
     /// The price at which a piece did not sell.
     UnsoldAt {

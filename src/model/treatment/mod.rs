@@ -4,6 +4,7 @@
 //! holds the measured limits behind the rules, `situation` their inputs, `lead` what is known about lead, and
 //! `touched` the parts that a treatment works on.
 
+mod answers;
 mod fault;
 mod lead;
 pub mod limits;
@@ -16,7 +17,9 @@ mod testing;
 mod touched;
 mod verdict;
 
+pub use crate::terms::Outcome;
 pub use crate::terms::{Reversibility, Treatment};
+pub use answers::{answer_to, answers_to};
 pub use fault::{Fault, Faults, Found, Size};
 pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of};
 pub use list::{
@@ -27,4 +30,4 @@ pub use rules::check;
 pub(crate) use rules::first;
 pub use situation::Situation;
 pub use touched::touched;
-pub use verdict::{Outcome, Verdict, worst};
+pub use verdict::{Verdict, worst};

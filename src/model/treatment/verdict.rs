@@ -1,39 +1,6 @@
 //! The verdict of a rule on a treatment.
 
-/// The outcome of a rule, mildest first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Outcome {
-    /// No objection.
-    Allowed,
-    /// It can be advised, with conditions.
-    Conditional,
-    /// A named check comes first.
-    NeedsCheck,
-    /// A conservator's written opinion comes first.
-    NeedsOpinion,
-    /// It is ruled out.
-    Barred,
-}
-
-impl Outcome {
-    /// The id used in files.
-    #[must_use]
-    pub fn id(self) -> &'static str {
-        match self {
-            Self::Allowed => "allowed",
-            Self::Conditional => "conditional",
-            Self::NeedsCheck => "needs_check",
-            Self::NeedsOpinion => "needs_opinion",
-            Self::Barred => "barred",
-        }
-    }
-
-    /// Whether a course that contains such a step can be advised.
-    #[must_use]
-    pub fn can_be_advised(self) -> bool {
-        self <= Self::Conditional
-    }
-}
+use crate::terms::Outcome;
 
 /// The verdict of one rule on a treatment in a situation.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -4,10 +4,7 @@ use super::class::Class;
 use crate::ledger::{Figure, FigureId, Ledger, Shape};
 use crate::maths::{Z5, Z10, two_piece_slopes};
 
-/// The three sorts of buyer.
-pub const BUYERS: [&str; 3] = ["collector", "decorator", "user"];
-
-/// Classes that have tables of their own: solid silver borrows one.
+/// Classes that have their own tables: solid silver borrows one.
 const TABLES: [&str; 7] = ["A1", "A2", "B", "C1", "C2", "C3", "C4"];
 
 /// For each buyer, the share of buyers by class.

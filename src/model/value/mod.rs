@@ -11,12 +11,12 @@ mod posterior;
 mod selling;
 mod shop;
 
+pub use crate::terms::BUYERS;
 pub use break_even::{PaysAbove, most_to_pay, pays_above};
 pub use class::{ByGroup, Class};
 pub use comparable::{Adjusted, Comparison, channel, guess};
 pub use condition::{
-    BUYERS, ConditionTable, Factor, REPLATED_GROUPS, WEAR_ANCHORS, ln_sd, replated_figure,
-    wear_figure,
+    ConditionTable, Factor, REPLATED_GROUPS, WEAR_ANCHORS, ln_sd, replated_figure, wear_figure,
 };
 pub use fees::Fees;
 pub use pieces::{

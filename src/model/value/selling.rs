@@ -22,7 +22,7 @@ pub struct Selling {
 }
 
 impl Selling {
-    /// The terms of the ledger, with the person's own laid over them. `taxed` is whether tax on the margin
+    /// The terms of the ledger, with the person's own added to them. `taxed` is whether tax on the margin
     /// is to be taken off.
     #[must_use]
     pub fn of(ledger: &Ledger, taxed: bool) -> Self {

@@ -4,15 +4,14 @@
 use super::super::block::{Block, Table, Tone};
 use super::routes::usual;
 use super::{MoneyInputs, plans};
-use crate::money_text::percent;
 use crate::wording::money::break_evens as words;
 use crate::wording::money::routes::buyer_words;
 use leavewell_model::counsel::{Plan, WorthDraws};
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::{deciles, mean, quantile_of};
-use leavewell_model::terms::Route;
 use leavewell_model::terms::Treatment;
 use leavewell_model::terms::capital;
+use leavewell_model::terms::{Route, whole_percent};
 use leavewell_model::value::{BUYERS, PaysAbove, channel, most_to_pay, pays_above};
 
 /// Range of undamaged values searched, in the currency of the case. No plated piece lies outside it.
@@ -130,7 +129,7 @@ pub(super) fn break_evens(inputs: &MoneyInputs) -> Block {
 fn wanted(inputs: &MoneyInputs) -> Block {
     let field = |name: &str, label: &str, unit: &str, hint: &str, id: FigureId| {
         let path = format!("worth.{name}");
-        inputs.field(&path, label, unit, hint, &usual(id, name), true)
+        inputs.field(&path, label, unit, hint, &usual(id, &path), true)
     };
     Block::Row {
         blocks: vec![
@@ -200,7 +199,10 @@ pub(super) fn bid(inputs: &MoneyInputs) -> Block {
             Block::para(words::IF_BUYING),
             asked,
             Block::Table(Table {
-                caption: words::most_in_all(&percent(bids.margin), (100.0 * bids.risk).round()),
+                caption: words::most_in_all(
+                    &whole_percent(bids.margin),
+                    (100.0 * bids.risk).round(),
+                ),
                 columns: columns(words::WHAT_YOU_WOULD_DO),
                 rows,
             }),

@@ -135,7 +135,7 @@ pub(super) fn costs(inputs: &MoneyInputs) -> Block {
         let text = plan.treatment.text();
         let at = |field: &str| format!("quotes[treatment={id}].{field}");
         let quoted = inputs.case.quote(plan.treatment);
-        let by = inputs.draft.text(&at("by"));
+        let by = quoted.map_or("", |quote| quote.by.as_str());
         let summary = match quoted {
             Some(q) if q.post > 0.0 => words::quote_with(text.name, &format.amount(q.post)),
             _ => words::quote(text.name),
@@ -153,13 +153,13 @@ pub(super) fn costs(inputs: &MoneyInputs) -> Block {
                 },
             ],
         ));
-        let deposit = inputs.draft.number(&at("deposit")).ok().flatten();
+        let deposit = quoted.and_then(|quote| quote.deposit);
         rows.push(vec![
             text.name.to_owned(),
             match (quoted, by.is_empty()) {
                 (None, _) => words::USUAL_PRICE.to_owned(),
                 (Some(_), true) => words::YOUR_QUOTE.to_owned(),
-                (Some(_), false) => words::quote_from(&by),
+                (Some(_), false) => words::quote_from(by),
             },
             format.band_of(&plan.cost),
             deposit.map_or_else(|| "—".to_owned(), |d| format.amount(d)),

@@ -2,12 +2,13 @@
 
 use super::super::block::{Block, Table, Tone};
 use super::{MoneyInputs, kept};
-use crate::money_text::percent;
 use crate::wording::money::routes as words;
 use leavewell_model::counsel::WorthDraws;
 use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::maths::deciles;
-use leavewell_model::terms::Route;
+use leavewell_model::record::hundredths;
+use leavewell_model::record::schema::is_percentage;
+use leavewell_model::terms::{Route, whole_percent};
 use leavewell_model::value::{BUYERS, ConditionTable, channel};
 
 /// A term a person may enter: field, label, unit, hint and the figure that stands in for it.
@@ -158,7 +159,7 @@ fn trade_fields(inputs: &MoneyInputs) -> Vec<Block> {
             .into_iter()
             .map(|(field, label, unit, hint, id)| {
                 let path = format!("worth.{field}");
-                inputs.field(&path, label, unit, hint, &usual(id, field), true)
+                inputs.field(&path, label, unit, hint, &usual(id, &path), true)
             })
             .collect(),
     };
@@ -171,13 +172,13 @@ fn trade_fields(inputs: &MoneyInputs) -> Vec<Block> {
     TRADE.into_iter().map(row).chain([tax]).collect()
 }
 
-/// The usual term that stands in an empty field: a share as a percentage.
-pub(super) fn usual(id: FigureId, field: &str) -> String {
+/// The usual term for an empty field: a share as a percentage.
+pub(super) fn usual(id: FigureId, path: &str) -> String {
     let figure = Ledger::standard().value(id);
-    if field.ends_with("_pct") {
-        format!("{}", (figure * 10_000.0).round() / 100.0)
+    if is_percentage(path) {
+        hundredths(100.0 * figure)
     } else {
-        format!("{figure}")
+        figure.to_string()
     }
 }
 
@@ -296,23 +297,17 @@ fn as_it_is(worth: &WorthDraws) -> &[f64] {
 fn fee_fields(inputs: &MoneyInputs) -> Vec<Block> {
     FEES.iter()
         .map(|(field, label, unit, hint, id)| {
-            let stand_in = match *field {
-                "above" => words::NONE.to_owned(),
-                _ => usual(*id, field),
+            let path = ["market.fees.", field].concat();
+            let stand_in = match *id {
+                FigureId::FEE_ABOVE => words::NONE.to_owned(),
+                id => usual(id, &path),
             };
             let unit = if unit.is_empty() {
                 inputs.format.unit()
             } else {
                 unit
             };
-            inputs.field(
-                &format!("market.fees.{field}"),
-                label,
-                unit,
-                hint,
-                &stand_in,
-                true,
-            )
+            inputs.field(&path, label, unit, hint, &stand_in, true)
         })
         .collect()
 }
@@ -326,7 +321,7 @@ fn own_mix(inputs: &MoneyInputs) -> Block {
             label,
             words::IN_100,
             "",
-            &percent(usual[buyer]).replace(" %", ""),
+            &whole_percent(usual[buyer]).replace(" %", ""),
             true,
         )
     };

@@ -4,12 +4,12 @@
 use super::super::block::{Block, Table, Tone};
 use super::ladder::{LadderText, Rung, ladder};
 use super::{MoneyInputs, with_none};
-use crate::money_text::{percent, times};
+use crate::money_text::times;
 use crate::wording::money::sales as words;
 use leavewell_model::ledger::FigureId;
 use leavewell_model::maths::StudentT;
 use leavewell_model::record::COMPARED_KINDS;
-use leavewell_model::terms::{BleedWord, Currency, Dents, Joint, SoldAs, Tarnish};
+use leavewell_model::terms::{BleedWord, Currency, Dents, Joint, SoldAs, Tarnish, whole_percent};
 use leavewell_model::value::PriceLaw;
 
 /// Greatest number of rows shown, including the empty one.
@@ -151,7 +151,7 @@ fn conclusions(inputs: &MoneyInputs) -> Vec<Block> {
             format.amount(libm::exp(s.ln) * s.condition * s.channel * s.drift),
             times(1.0 / (s.condition * s.channel * s.drift)),
             format.amount(libm::exp(s.ln)),
-            percent(s.weight),
+            whole_percent(s.weight),
             change(pull),
             if fits { words::YES } else { words::NO }.to_owned(),
         ]);

@@ -3,6 +3,7 @@
 use super::super::money_text::MoneyFormat;
 use super::super::{Block, Subject};
 use leavewell_model::record::Draft;
+use leavewell_model::terms::Treatment;
 
 fn page(draft: &Draft) -> Vec<Block> {
     super::page(&Subject::new(draft.clone()))
@@ -267,7 +268,7 @@ fn pieces_sold_one_by_one_pay_charges_for_each_as_in_the_advice() {
         let report = subject.report();
         assert_eq!(
             report.counsel.steps,
-            ["T00"],
+            [Treatment::Leave],
             "nothing is done to a whole pair"
         );
         let pieces = report.pieces.as_ref().unwrap();
@@ -290,7 +291,7 @@ fn pieces_sold_one_by_one_pay_charges_for_each_as_in_the_advice() {
         let most = rows(&super::page(&subject), "The most to pay in total");
         let most_to_pay = report.most_to_pay().unwrap();
         assert!(
-            (amount(&most[0][1]) - most_to_pay).abs() < 0.02 * most_to_pay,
+            (amount(&most[0][1]) - most_to_pay).abs() <= 0.05 * most_to_pay,
             "{most:?} {most_to_pay}"
         );
     }

@@ -102,8 +102,6 @@ pub(crate) fn bare_between(limit: &str, low: &str, high: &str) -> String {
     format!(" {limit} is bare somewhere between {low} and {high} from now.")
 }
 
-pub(crate) const ABOUT: &str = "about ";
-
 // The two side by side
 
 pub(crate) const CAPTION: &str = "The two habits side by side; each range covers 8 cases in 10";

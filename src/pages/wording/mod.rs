@@ -45,6 +45,7 @@ pub(crate) mod record_fields;
 pub(crate) mod risk;
 pub(crate) mod risk_tornado;
 pub(crate) mod scale_words;
+pub(crate) mod sentence;
 pub(crate) mod sheet;
 pub(crate) mod sheet_buyer;
 pub(crate) mod sheet_cautions;

@@ -1,15 +1,6 @@
-//! Wording of parts, shares and years.
+//! Wording of parts and years.
 
 pub(crate) const PART: &str = "Part";
-
-// Shares
-
-pub(crate) const LESS_THAN_1_PERCENT: &str = "less than 1 %";
-pub(crate) const ALL: &str = "all";
-
-pub(crate) fn about_percent(hundredths: f64) -> String {
-    format!("about {hundredths:.0} %")
-}
 
 // Years
 

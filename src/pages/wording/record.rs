@@ -12,8 +12,6 @@ pub(crate) const EARLIER: &str = "Since an earlier record";
 
 pub(crate) const DATE: &str = "Date";
 pub(crate) const DATE_HINT: &str = "Year-month-day.";
-pub(crate) const NO_DATE: &str =
-    "That is not a date. Enter it as year-month-day, such as 2026-05-31.";
 pub(crate) const WHO: &str = "Who looked";
 pub(crate) const LIGHT: &str = "Light";
 pub(crate) const LIGHT_HINT: &str = "For example daylight from a north window, or a torch held \

@@ -208,10 +208,6 @@ pub(crate) fn screen_calls_it(there: &str, here: &str) -> String {
 pub(crate) const YES: &str = "yes";
 pub(crate) const NO: &str = "no";
 
-pub(crate) fn and(all_but_last: &str, last: &str) -> String {
-    format!("{all_but_last} and {last}")
-}
-
 // The first line
 
 pub(crate) const NO_DATE_RECORDED: &str = "the record has no date";

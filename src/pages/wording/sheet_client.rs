@@ -1,5 +1,7 @@
 //! Wording of the sheet for a client.
 
+use leavewell_model::report::OptionOutcome;
+
 // Headings
 
 pub(crate) const FOR_THE_CLIENT: &str = "For the client";
@@ -81,8 +83,20 @@ pub(crate) fn unconfirmed(words: &[String]) -> String {
 // What could be done
 
 pub(crate) const OPTIONS: &str = "What could be done";
-pub(crate) const NOT_NEEDED: &str = "Not needed here:";
-pub(crate) const NEVER: &str = "Never for pieces like this:";
+pub(crate) const CAN_BE_DONE: &str = "Each by itself";
+pub(crate) const OPTION_COLUMNS: [&str; 5] = [
+    "What is done",
+    "Price",
+    "Lost for good",
+    "Can it be undone",
+    "Who may do it",
+];
+pub(crate) const AGAINST: &str = "What we advise against, and why:";
+pub(crate) const NOT_NEEDED: &str = "Not needed here";
+pub(crate) const NEVER: &str = "Never for pieces like this";
+/// Where another course does as well as any other more often than the one advised.
+pub(crate) const MORE_OFTEN: &str = "Another course does as well as any other more often than the one we advise. Ours does better \
+    on average, or nearly as well while it leaves more choices for later.";
 
 pub(crate) fn from_to(low: &str, high: &str) -> String {
     format!("{low} to {high}")
@@ -106,12 +120,6 @@ pub(crate) fn not_quoted(band: &str) -> String {
     format!("{band}; no quote yet")
 }
 
-pub(crate) const CAN_IT_BE_DONE: &str = "Can it be done";
-pub(crate) const COST: &str = "Cost";
-pub(crate) const LOST: &str = "Lost for good";
-pub(crate) const CAN_IT_BE_UNDONE: &str = "Can it be undone";
-pub(crate) const WHO: &str = "Who may do it";
-
 pub(crate) fn lifted_by(reason: &str, what: &str) -> String {
     format!("{reason} What would lift it: {what}")
 }
@@ -121,15 +129,15 @@ pub(crate) fn asked_for(reason: &str, what: &str) -> String {
 }
 
 /// The rules' verdict on a treatment.
-pub(crate) fn outcome(id: &str) -> &'static str {
-    match id {
-        "allowed" => "Yes",
-        "conditional" => "With conditions",
-        "needs_check" => "Needs a check first",
-        "needs_opinion" => "Needs a conservator's opinion first",
-        "barred" => "Not for this piece",
-        "not_needed" => "Not needed",
-        _ => "Never for these pieces",
+pub(crate) fn outcome(outcome: OptionOutcome) -> &'static str {
+    match outcome {
+        OptionOutcome::Allowed => "Yes",
+        OptionOutcome::Conditional => "With conditions",
+        OptionOutcome::NeedsCheck => "Needs a check first",
+        OptionOutcome::NeedsOpinion => "Needs a conservator's opinion first",
+        OptionOutcome::Barred => "Not for this piece",
+        OptionOutcome::NotNeeded => "Not needed",
+        OptionOutcome::Never => "Never for these pieces",
     }
 }
 
@@ -162,17 +170,6 @@ pub(crate) const COURSE_COLUMNS: [&str; 6] = [
     "How likely it does as well as any other",
     "Original material kept",
 ];
-
-// The picture of courses
-
-pub(crate) fn picture_title(course: &str) -> String {
-    format!("What is left after all costs; we advise: {course}")
-}
-
-pub(crate) const PICTURE: &str = "One bar for each course. One case in ten falls below its lower \
-    end and one in ten above its upper end; the line marks the middle.";
-pub(crate) const KEPT: &str = "Left after all costs";
-pub(crate) const KEPT_COLUMNS: [&str; 4] = ["Course", "1 in 10 less", "Middle", "1 in 10 more"];
 
 // Questions
 

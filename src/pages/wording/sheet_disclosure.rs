@@ -85,8 +85,30 @@ pub(crate) const BORDERS: &str =
     "Its stamped borders are filled with grey metal, probably lead, as such mounts were made.";
 pub(crate) const LEAD_SOLDER_SHORT: &str = "repaired with solder that contains lead";
 pub(crate) const LEAD_SOLDER: &str = "Repaired with solder that contains lead.";
-pub(crate) const LEAD_FOUND_SHORT: &str = "lead found by a test";
-pub(crate) const LEAD_FOUND: &str = "A test found lead.";
+
+/// For a ticket and for a catalogue, with the places where they are known.
+pub(crate) fn lead_found(places: &str) -> [String; 2] {
+    let at = at(places);
+    [
+        format!("lead found by a test{at}"),
+        format!("A test found lead{at}."),
+    ]
+}
+
+pub(crate) fn lead_released(places: &str) -> [String; 2] {
+    let at = at(places);
+    [
+        format!("failed a release test{at}"),
+        format!("A release test failed{at}: it is not for food or drink."),
+    ]
+}
+
+fn at(places: &str) -> String {
+    if places.is_empty() {
+        return String::new();
+    }
+    format!(" ({places})")
+}
 
 pub(crate) fn no_lead_short(parts: &str) -> String {
     format!("no lead released in a test ({parts})")
@@ -102,8 +124,6 @@ pub(crate) fn no_lead(parts: &str) -> String {
 pub(crate) const NO_LEAD_IN_IT_SHORT: &str = "analysed, no lead found in it";
 pub(crate) const NO_LEAD_IN_IT: &str =
     "The parts recorded were analysed, and no lead was found in them.";
-pub(crate) const LEAD_RELEASED_SHORT: &str = "failed a release test";
-pub(crate) const LEAD_RELEASED: &str = "A release test failed: it is not for food or drink.";
 pub(crate) const LEAD_ASSUMED_SHORT: &str = "lead assumed, not tested";
 pub(crate) const LEAD_ASSUMED: &str = "Lead is assumed; it has not been tested.";
 pub(crate) const NOT_TESTED_SHORT: &str = "not tested for lead";

@@ -4,7 +4,7 @@
 
 use leavewell_model::terms::{
     BleedWord, Corrosion, Dents, Engraving, Fill, FillState, Form, Gilding, Interior, Joint,
-    Lacquer, Lead, Liner, Loss, Material, Mount, PartName, Repair, Replaced, Split, Tarnish,
+    Lacquer, Lead, Liner, Loss, Material, Mount, PartName, Repair, Replaced, Split, Tarnish, Word,
 };
 use yew::prelude::*;
 
@@ -47,7 +47,7 @@ pub(super) fn part_fields(page: Page, part: PartName) -> Html {
 }
 
 /// Fields in the box of damage.
-const DAMAGE_FIELDS: [&str; 5] = ["split", "loss", "replaced", "mount", "engraving"];
+const DAMAGE_FIELDS: [&str; 4] = ["split", "replaced", "mount", "engraving"];
 
 /// Fields in the box of fillings, linings and coats.
 const INSIDE_FIELDS: [&str; 8] = [
@@ -63,7 +63,7 @@ const INSIDE_FIELDS: [&str; 8] = [
 
 /// What is asked of most parts.
 fn seen_at_once(asked: PartFields, metal: bool) -> El {
-    let joint = Joint::parse(&asked.text("joint"));
+    let joint = asked.read::<Joint>("joint");
     let faulty = joint.is_some_and(|j| !matches!(j, Joint::Sound | Joint::NeatRepair));
     let repaired = matches!(joint, Some(Joint::GreyRepair | Joint::NeatRepair));
     let distance = number_field(
@@ -76,6 +76,7 @@ fn seen_at_once(asked: PartFields, metal: bool) -> El {
         .el(asked.word("repair", text::REPAIR, choices!(Repair), repaired))
         .el(el("div", "").hidden(!faulty).put(distance))
         .el(asked.word("dents", text::DENTS, choices!(Dents), metal))
+        .el(asked.word("loss", text::LOSS, choices!(Loss), true))
         .el(asked.word("corrosion", text::CORROSION, choices!(Corrosion), metal))
         .el(asked.word("lead", text::LEAD, choices!(Lead), metal))
 }
@@ -85,14 +86,15 @@ fn damage(asked: PartFields, metal: bool) -> El {
     let engraved = metal && asked.may_be_engraved();
     el("div", "field-grid")
         .el(asked.word("split", text::SPLIT, choices!(Split), true))
-        .el(asked.word("loss", text::LOSS, choices!(Loss), true))
         .el(asked.word("replaced", text::REPLACED, choices!(Replaced), true))
         .el(asked.word("mount", text::MOUNT, choices!(Mount), mounted))
         .el(asked.word("engraving", text::ENGRAVING, choices!(Engraving), engraved))
 }
 
 fn inside(asked: PartFields, metal: bool) -> El {
-    let filled = Fill::parse(&asked.text("fill")).is_some_and(|fill| fill != Fill::None);
+    let filled = asked
+        .read::<Fill>("fill")
+        .is_some_and(|fill| fill != Fill::None);
     let yes_no = || vec![("yes", YES), ("no", NO)];
     el("div", "field-grid")
         .el(asked.word(
@@ -137,6 +139,11 @@ impl PartFields<'_> {
         self.page.open.part_text(self.part, field)
     }
 
+    /// The recorded word of a field.
+    fn read<W: Word>(self, field: &str) -> Option<W> {
+        self.page.open.part_word(self.part, field)
+    }
+
     fn holds(self, field: &str) -> bool {
         !self.text(field).is_empty()
     }
@@ -162,7 +169,7 @@ impl PartFields<'_> {
     }
 
     fn is_metal(self) -> bool {
-        let material = Material::parse(&self.text("material"));
+        let material = self.read::<Material>("material");
         matches!(material, None | Some(Material::Metal | Material::Unknown))
     }
 

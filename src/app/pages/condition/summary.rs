@@ -38,61 +38,61 @@ pub(super) fn of(open: &Open, part: PartName) -> String {
     let mut add = |[before, after]: [&str; 2], label: &str| {
         said.push(joined(&[before, &small(label), after]));
     };
-    match Tarnish::parse(&text("tarnish")) {
+    match open.part_word::<Tarnish>(part, "tarnish") {
         None => {}
         Some(Tarnish::Bright) => add(ALONE, text::BRIGHT),
         Some(tarnish) => add(text::TARNISHED, tarnish.label()),
     }
-    match Joint::parse(&text("joint")) {
+    match open.part_word::<Joint>(part, "joint") {
         None => {}
         Some(Joint::Sound) => add(ALONE, text::JOINTS_SOUND),
         Some(joint) => add(ALONE, joint.label()),
     }
-    match Dents::parse(&text("dents")) {
+    match open.part_word::<Dents>(part, "dents") {
         None => {}
         Some(Dents::None) => add(ALONE, text::NO_DENTS),
         Some(dents) => add(ALONE, dents.label()),
     }
-    match Split::parse(&text("split")) {
+    match open.part_word::<Split>(part, "split") {
         None => {}
         Some(Split::None) => add(ALONE, text::NOT_SPLIT),
         Some(split) => add(ALONE, split.label()),
     }
-    match Loss::parse(&text("loss")) {
+    match open.part_word::<Loss>(part, "loss") {
         None => {}
         Some(Loss::None) => add(ALONE, text::NOTHING_MISSING),
         Some(loss) => add(ALONE, loss.label()),
     }
-    match Corrosion::parse(&text("corrosion")) {
+    match open.part_word::<Corrosion>(part, "corrosion") {
         None => {}
         Some(Corrosion::None) => add(ALONE, text::NO_CORROSION),
         Some(corrosion) => add(ALONE, corrosion.label()),
     }
-    if let Some(interior) = Interior::parse(&text("interior")) {
+    if let Some(interior) = open.part_word::<Interior>(part, "interior") {
         add(text::LINED, interior.label());
     }
-    if let Some(fill) = Fill::parse(&text("fill")) {
+    if let Some(fill) = open.part_word::<Fill>(part, "fill") {
         add(text::FILLED, fill.label());
     }
-    if let Some(state) = FillState::parse(&text("fill_state")) {
+    if let Some(state) = open.part_word::<FillState>(part, "fill_state") {
         add(text::FILLING_STATE, state.label());
     }
-    if let Some(gilding) = Gilding::parse(&text("gilding")) {
+    if let Some(gilding) = open.part_word::<Gilding>(part, "gilding") {
         add(text::GILDED, gilding.label());
     }
-    if let Some(lacquer) = Lacquer::parse(&text("lacquer")) {
+    if let Some(lacquer) = open.part_word::<Lacquer>(part, "lacquer") {
         add(text::LACQUERED, lacquer.label());
     }
-    if let Some(repair) = Repair::parse(&text("repair")) {
+    if let Some(repair) = open.part_word::<Repair>(part, "repair") {
         add(text::REPAIRED, repair.label());
     }
-    if let Some(lead) = Lead::parse(&text("lead")) {
+    if let Some(lead) = open.part_word::<Lead>(part, "lead") {
         add(ALONE, lead.label());
     }
-    if let Some(Replaced::Yes) = Replaced::parse(&text("replaced")) {
+    if let Some(Replaced::Yes) = open.part_word::<Replaced>(part, "replaced") {
         add(ALONE, Replaced::Yes.label());
     }
-    match Material::parse(&text("material")) {
+    match open.part_word::<Material>(part, "material") {
         None | Some(Material::Metal | Material::Unknown) => {}
         Some(material) => add(ALONE, material.label()),
     }

@@ -5,12 +5,13 @@ use leavewell_model::report::CourseReport;
 use leavewell_model::terms::Currency;
 use yew::prelude::*;
 
-use super::options::unbroken;
+use super::options::{more_often, unbroken};
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{el, group};
 use crate::app::parts::marks::{fold, folded_section, named, table};
-use crate::app::parts::words::{gain_band, in_hundred, money_band, percent};
+use crate::app::parts::words::{gain_band, money_band};
 use crate::app::wording::counsel as say;
+use leavewell_model::terms::{percent, share};
 
 /// The table of all plans.
 pub(super) fn courses(report: &Report, currency: Currency) -> Html {
@@ -28,11 +29,12 @@ pub(super) fn courses(report: &Report, currency: Currency) -> Html {
     let list = el("ul", "closed-courses")
         .each(closed, |course| {
             el("li", "")
-                .key(&course.steps.join("+"))
+                .key(&course.ids())
                 .put(named(course.name.clone(), why(course)))
         })
         .html();
     let body = group()
+        .el(more_often(report))
         .put(fold("", title, plans))
         .el(el("div", "").hidden(all_open).put(fold("", why_not, list)))
         .html();
@@ -53,7 +55,7 @@ fn row(course: &CourseReport, currency: Currency) -> Vec<String> {
         course.name.clone(),
         unbroken(&gain_band(course.net_gain, currency)),
         unbeaten(course.p_best),
-        in_hundred(course.p_loss),
+        share(course.p_loss),
         percent(course.originality),
         course.reversibility_words.to_string(),
         money_band(course.cost, currency),

@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, FaultReport, OptionReport, StepReport};
-use leavewell_model::terms::{Goal, PartName, small};
+use leavewell_model::terms::{Goal, Outcome, Treatment, small};
 use leavewell_model::terms::{capital, sum};
 use leavewell_pages::standing::Standing;
 use yew::prelude::*;
@@ -39,12 +39,7 @@ pub(super) fn faults(page: Page, report: &Report) -> Html {
 }
 
 fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
-    let parts: Vec<String> = fault
-        .parts
-        .iter()
-        .filter_map(|id| PartName::parse(id))
-        .map(|part| small(part.label()))
-        .collect();
+    let parts: Vec<String> = fault.parts.iter().map(|part| small(part.label())).collect();
     let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
     let answers: Vec<&OptionReport> = fault
         .answers
@@ -106,7 +101,11 @@ fn told(page: Page, report: &Report, option: &OptionReport, standing: Standing) 
         .verdicts
         .first()
         .map(|v| {
-            let lifts = if v.outcome == "barred" { LIFTS } else { "" };
+            let lifts = if v.outcome == Outcome::Barred {
+                LIFTS
+            } else {
+                ""
+            };
             joined(&[&v.reason, " ", lifts, &v.lifted_by])
         })
         .unwrap_or_default();
@@ -125,7 +124,7 @@ fn cost(page: Page, option: &OptionReport) -> String {
     let quotes = &page.open.case.quotes;
     let quoted = quotes
         .iter()
-        .rfind(|quote| matches!(quote.treatments[..], [one] if option.treatment == one.id()));
+        .rfind(|quote| matches!(quote.treatments[..], [one] if option.treatment == one));
     match quoted {
         Some(quote) => text::as_quoted(&sum(currency.sign(), quote.likely)),
         None if option.cost.p90 <= 0.0 => text::NO_COST.to_owned(),
@@ -142,8 +141,8 @@ fn effect(page: Page, report: &Report, option: &OptionReport) -> String {
     if let Some(step) = step {
         return without(page, step);
     }
-    let alone = find(&|c| is_by_itself(c, &option.treatment));
-    let leave = find(&|c| c.steps == ["T00"]);
+    let alone = find(&|c| is_by_itself(c, option.treatment));
+    let leave = find(&|c| c.steps == [Treatment::Leave]);
     let (Some(alone), Some(leave)) = (alone, leave) else {
         return String::new();
     };

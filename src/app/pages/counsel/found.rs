@@ -7,8 +7,8 @@ use yew::prelude::*;
 
 use crate::app::drawings::{FoundMark, Shown, found_drawing};
 use crate::app::pages::Page;
-use crate::app::parts::words::percent;
 use crate::app::wording::found as text;
+use leavewell_model::terms::percent;
 
 /// The piece with what the record says of its parts, damage first.
 pub(super) fn found(page: Page) -> Html {
@@ -123,7 +123,7 @@ fn bare(page: Page, marks: &mut Vec<FoundMark>) {
         if !recorded || drawn.contains(&part.name) {
             continue;
         }
-        let Some(known) = known.iter().find(|p| p.part == part.name.id()) else {
+        let Some(known) = known.iter().find(|p| p.part == part.name) else {
             continue;
         };
         drawn.push(part.name);

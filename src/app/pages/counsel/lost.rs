@@ -1,7 +1,6 @@
 //! What is gone for good: with the plan advised, and with the one the answer holds against it.
 
 use leavewell_model::Report;
-use leavewell_model::ledger::treatment_text;
 use leavewell_model::report::OptionReport;
 use leavewell_model::terms::small;
 use yew::prelude::*;
@@ -42,7 +41,7 @@ pub(super) fn lost(report: &Report) -> Html {
         .counsel
         .steps
         .iter()
-        .filter_map(|id| treatment_text(id))
+        .map(|step| step.text())
         .filter(|t| !t.ask.is_empty())
         .collect();
     let with_advised = el("div", "")

@@ -2,13 +2,12 @@
 //! computes nothing, so every reader gets the same facts.
 
 use leavewell_model::Report;
-use leavewell_model::counsel::Input;
 use leavewell_model::ledger::FigureId;
-use leavewell_model::ledger::{Hand, TreatmentText, treatment_text};
+use leavewell_model::ledger::{Hand, TreatmentText};
 use leavewell_model::record::ledger_of;
 use leavewell_model::report::{Band, BandMean, CourseReport, OptionReport};
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Goal, small};
+use leavewell_model::terms::{Goal, Input, small};
 use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;
 
@@ -21,9 +20,6 @@ use crate::app::reader::Reader;
 use crate::app::route::Route;
 use crate::app::state::{Action, Open};
 use crate::app::wording::reader as text;
-
-/// The field of a case for the months that the work takes.
-const AWAY: &str = "worth.work_months";
 
 /// The choice of reader.
 pub(super) fn who(page: Page) -> Html {
@@ -56,10 +52,15 @@ pub(super) fn opening(page: Page, report: &Report) -> Html {
     let reader = page.state.reader;
     let made = Opening::of(page, report);
     let lines = made.map_or_else(Vec::new, |made| made.lines(reader));
-    el("div", "opening")
+    let title = el("h3", "").text(text::title(reader));
+    // An owner has just read the same in the answer.
+    let opening = match reader {
+        Reader::Owner => el("details", "opening").el(el("summary", "").el(title)),
+        Reader::Restorer | Reader::Dealer => el("div", "opening").el(title),
+    };
+    opening
         .key(reader.id())
         .hidden(lines.is_empty())
-        .tag("h3", text::title(reader))
         .el(el("dl", "facts").each(lines, |line| {
             let mut said = el("dd", "").words(line.text);
             if let Some((route, words)) = line.link {
@@ -103,7 +104,7 @@ impl<'a> Opening<'a> {
             open: page.open,
             report,
             course: report.courses.iter().find(|c| c.steps == *advised)?,
-            steps: advised.iter().filter_map(|id| treatment_text(id)).collect(),
+            steps: advised.iter().map(|step| step.text()).collect(),
         })
     }
 
@@ -174,12 +175,7 @@ impl<'a> Opening<'a> {
             return small(text::NOTHING);
         }
         let costs = |option: &&OptionReport| {
-            option.cost.p90 > 0.0
-                && self
-                    .course
-                    .steps
-                    .iter()
-                    .any(|step| *step == *option.treatment)
+            option.cost.p90 > 0.0 && self.course.steps.contains(&option.treatment)
         };
         let all = self
             .report
@@ -260,7 +256,7 @@ impl<'a> Opening<'a> {
     /// The cost at which the answer changes, in the report's words.
     fn most(&self) -> String {
         let mut changes = self.open.known_changes().iter();
-        let turn = match changes.find(|c| Input::parse(&c.input) == Some(Input::Cost)) {
+        let turn = match changes.find(|c| c.input == Input::Cost) {
             Some(change) => change.text.clone(),
             None if matches!(self.open.changes.as_deref(), Some(Err(_))) => {
                 text::NOT_FOUND.to_owned()
@@ -277,17 +273,13 @@ impl<'a> Opening<'a> {
 
     /// How long the piece is away. Work that its owner may not do is done elsewhere.
     fn away(&self) -> String {
+        const MONTHS: FigureId = FigureId::VALUE_TRADE_MONTHS_WORK;
         if self.owner_may_do_all() {
             return text::NOT_AWAY.to_owned();
         }
-        if let Ok(Some(own)) = self.open.draft.number(AWAY) {
-            return text::away(&number(own), true);
-        }
-        let ledger = ledger_of(&self.open.case);
-        text::away(
-            &number(ledger.value(FigureId::VALUE_TRADE_MONTHS_WORK)),
-            false,
-        )
+        let case = &self.open.case;
+        let is_own = case.market.terms.iter().any(|(id, _)| id == MONTHS.text());
+        text::away(&number(ledger_of(case).value(MONTHS)), is_own)
     }
 
     fn for_buyer(&self) -> String {
@@ -322,6 +314,7 @@ mod tests {
     use super::*;
     use crate::app::examples::EXAMPLES;
     use crate::app::state::State;
+    use leavewell_model::terms::Treatment;
 
     /// The openings of a case for all three readers, each as one text.
     fn openings(text: &str) -> (Report, Open, [String; 3]) {
@@ -362,13 +355,13 @@ mod tests {
             let cost = money_band(advised.cost, open.currency());
             for text in &said {
                 // The wash before a cleaning is part of it and is not named by itself.
-                let cleans = advised.steps.iter().any(|step| *step == "T03");
+                let cleans = advised.steps.contains(&Treatment::Clean);
                 let named = advised
                     .steps
                     .iter()
-                    .filter(|step| !cleans || **step != "T02");
+                    .filter(|step| !cleans || **step != Treatment::Wash);
                 for step in named {
-                    let name = treatment_text(step).unwrap().name;
+                    let name = step.text().name;
                     assert!(
                         text.to_lowercase().contains(&name.to_lowercase()),
                         "{name} in\n{text}"
@@ -408,7 +401,7 @@ mod tests {
         let option = report
             .options
             .iter()
-            .find(|o| o.treatment == "T14a")
+            .find(|o| o.treatment == Treatment::Replate)
             .unwrap();
         assert!(owner.contains(option.plain.get()) && owner.contains(option.ask.get()));
         assert!(restorer.contains("restoration") && restorer.contains("Cannot be undone"));
@@ -427,7 +420,7 @@ mod tests {
             .counsel
             .would_change
             .iter()
-            .find(|c| c.input == "cost")
+            .find(|c| c.input == Input::Cost)
             .unwrap();
         assert!(
             turn.flips_at.is_some() && dealer.contains(&turn.text),
@@ -438,7 +431,7 @@ mod tests {
         // The person's months replace those of the ledger, unless they are not a number.
         let with = |months: &str| {
             let mut draft = Draft::parse(tureen).unwrap();
-            draft.set(AWAY, months);
+            draft.set("worth.work_months", months);
             openings(&draft.to_json()).2[2].clone()
         };
         assert!(with("5").contains("About 5 months away for the work: your figure."));

@@ -1,40 +1,46 @@
 //! Every treatment a person may ask about, side by side, with the reasons for the barred ones.
 
 use leavewell_model::Report;
-use leavewell_model::report::{CourseReport, OptionReport};
-use leavewell_model::terms::Currency;
-use leavewell_model::terms::ShortSort;
-use leavewell_model::terms::Text;
-use leavewell_model::terms::capital;
+use leavewell_model::report::{CourseReport, OptionOutcome, OptionReport};
+use leavewell_model::terms::{Currency, Outcome, ShortSort, Treatment, capital};
 use leavewell_pages::standing::Standing;
 use yew::prelude::*;
 
 use crate::app::charts::unbeaten;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::{all, fold, folded_section, p};
-use crate::app::parts::words::{gain_band, joined, money_band, percent};
+use crate::app::parts::words::{gain_band, joined, money_band};
 use crate::app::wording::counsel as text;
+use leavewell_model::terms::percent;
 
 /// The table of options. On a narrow screen each row becomes a block, so every cell contains its column head,
 /// which shows only there.
 pub(super) fn options(report: &Report, currency: Currency) -> Html {
     let mut options: Vec<&OptionReport> = report.options.iter().collect();
-    options.order_by_key(|option| order(&option.outcome));
-    let of = |outcomes: &[&str]| -> Vec<&OptionReport> {
+    options.order_by_key(|option| option.outcome);
+    let of = |outcome: OptionOutcome| -> Vec<&OptionReport> {
         options
             .iter()
-            .filter(|o| outcomes.contains(&&*o.outcome))
+            .filter(|o| o.outcome == outcome)
             .copied()
             .collect()
     };
-    let (idle, never) = (of(&["not_needed"]), of(&["never"]));
-    options.retain(|o| !matches!(&*o.outcome, "not_needed" | "never"));
+    let (idle, never) = (of(OptionOutcome::NotNeeded), of(OptionOutcome::Never));
+    options.retain(|o| !matches!(o.outcome, OptionOutcome::NotNeeded | OptionOutcome::Never));
     let shown = vec![
+        more_often(report).html(),
         table(text::OPTIONS_CAPTION, &options, report, currency),
         folded(text::IDLE, &idle, report, currency),
         folded(text::NEVER, &never, report, currency),
     ];
     folded_section("options", "options-title", text::OPTIONS, all(shown))
+}
+
+/// Why the plan advised stands below another in how often it is as good as any; hidden where it does not.
+pub(super) fn more_often(report: &Report) -> El {
+    el("p", "hint")
+        .hidden(!report.has_oftener_unbeaten_plan())
+        .text(text::MORE_OFTEN)
 }
 
 /// A fold with the options a person need not read to decide.
@@ -68,11 +74,11 @@ fn table(
 }
 
 fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
-    let closed = matches!(&*option.outcome, "barred" | "never");
+    let closed = matches!(option.outcome, OptionOutcome::Barred | OptionOutcome::Never);
     let course = report
         .courses
         .iter()
-        .find(|c| is_by_itself(c, &option.treatment));
+        .find(|c| is_by_itself(c, option.treatment));
     let advised = report.counsel.steps.contains(&option.treatment);
     let head = el("th", "")
         .attr("scope", "row")
@@ -103,7 +109,7 @@ fn row(option: &OptionReport, report: &Report, currency: Currency) -> El {
         ]
     };
     el("tr", class)
-        .key(&option.treatment)
+        .key(option.treatment.id())
         .attr("role", "row")
         .el(head)
         .put(all(cells))
@@ -127,9 +133,14 @@ fn two(class: &'static str, first: String, second: String) -> Html {
 
 /// Whether the plan is this treatment alone. A lead test, a wash, the removal of old lacquer and better care may
 /// be part of it.
-pub(super) fn is_by_itself(course: &CourseReport, treatment: &str) -> bool {
-    let beside =
-        |step: &&Text| **step == treatment || !["T01", "T02", "T02b", "T17"].contains(&step.get());
+pub(super) fn is_by_itself(course: &CourseReport, treatment: Treatment) -> bool {
+    const BESIDE: [Treatment; 4] = [
+        Treatment::Keeping,
+        Treatment::Wash,
+        Treatment::LacquerOff,
+        Treatment::TestLead,
+    ];
+    let beside = |step: &&Treatment| **step == treatment || !BESIDE.contains(step);
     let mut own = course.steps.iter().filter(beside);
     own.next().is_some_and(|step| *step == treatment) && own.next().is_none()
 }
@@ -142,9 +153,9 @@ fn said(option: &OptionReport, report: &Report) -> Html {
         .text(" ")
         .words(option.not_needed.clone().unwrap_or_default());
     let verdicts = el("ul", "")
-        .hidden(option.verdicts.is_empty() || option.outcome == "not_needed")
+        .hidden(option.verdicts.is_empty() || option.outcome == OptionOutcome::NotNeeded)
         .each(&option.verdicts, |verdict| {
-            let lifts = if verdict.outcome == "barred" {
+            let lifts = if verdict.outcome == Outcome::Barred {
                 text::LIFTS
             } else {
                 ""
@@ -221,19 +232,6 @@ fn who(letters: &str) -> String {
         text::or(&others.join(", "), last)
     };
     capital(&said)
-}
-
-/// The display order: what can be done first, what is ruled out last.
-fn order(outcome: &str) -> u8 {
-    match outcome {
-        "allowed" => 0,
-        "conditional" => 1,
-        "needs_check" => 2,
-        "needs_opinion" => 3,
-        "not_needed" => 4,
-        "barred" => 5,
-        _ => 6,
-    }
 }
 
 #[cfg(test)]

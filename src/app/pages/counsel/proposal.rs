@@ -1,10 +1,11 @@
 //! The person's own proposal: steps put together, weighed against leaving the piece alone.
 
 use leavewell_model::Report;
-use leavewell_model::ledger::{treatment_text, treatment_texts};
+use leavewell_model::ledger::treatment_texts;
 use leavewell_model::report::ProposalReport;
 use leavewell_model::terms::capital;
-use leavewell_model::terms::{Doer, Form, PartName, small};
+use leavewell_model::terms::{Doer, Form, PartName, Treatment, small};
+use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;
 
 use super::faults::without;
@@ -13,9 +14,11 @@ use crate::app::pages::Page;
 use crate::app::parts::choice::{choices, pick, several, tick_as, tick_at};
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{number_field, typed};
-use crate::app::parts::marks::{bullets, fold, folded_section, press};
+use crate::app::parts::marks::{bullets, fold, press, section_fold};
 use crate::app::parts::words::{gain_band, joined, list, money_band};
 use crate::app::platform::page::focus_on;
+use crate::app::reader::Reader;
+use crate::app::route::Route;
 use crate::app::state::{Action, Target};
 use crate::app::wording::proposal as text;
 
@@ -37,9 +40,13 @@ pub(super) fn proposal(page: Page, report: &Report) -> Html {
         .el(el("div", "")
             .hidden(count == 0)
             .put(held_against(page))
-            .put(weighed(page, report)))
+            .put(weighed(page, report))
+            .el(el("p", "").el(el("a", "button")
+                .attr("href", Route::Sheet(Recipient::Client).href())
+                .text(text::ON_THE_SHEET))))
         .html();
-    folded_section("proposal", "proposal-title", text::TITLE, body)
+    let is_open = page.state.reader == Reader::Restorer;
+    section_fold("proposal", "proposal-title", text::TITLE, body, is_open)
 }
 
 fn step(page: Page, place: usize) -> El {
@@ -116,14 +123,14 @@ fn weighed(page: Page, report: &Report) -> Html {
         &capital(&unbroken(&gain_band(course.net_gain, currency))),
         &money_band(course.cost, currency),
     );
-    let whole = if course.steps.iter().all(|step| *step == "T00") {
+    let whole = if course.steps.iter().all(|step| *step == Treatment::Leave) {
         text::NOTHING_LEFT.to_owned()
     } else {
         gain
     };
-    let each = course.each.iter().filter_map(|step| {
-        let name = treatment_text(&step.step)?.name;
-        Some(joined(&[name, ": ", &small(&without(page, step))]).into())
+    let each = course.each.iter().map(|step| {
+        let name = step.step.text().name;
+        joined(&[name, ": ", &small(&without(page, step))]).into()
     });
     let each: Vec<AttrValue> = each.collect();
     let problems: Vec<AttrValue> = problems.iter().map(|p| p.clone().into()).collect();

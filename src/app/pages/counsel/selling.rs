@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, SellingReport};
-use leavewell_model::terms::Currency;
+use leavewell_model::terms::{Currency, Treatment};
 use yew::prelude::*;
 
 use crate::app::parts::element::{El, el, group};
@@ -65,14 +65,14 @@ fn ways(selling: &SellingReport, currency: Currency) -> Html {
 /// The most to pay: as it is, and with what is advised.
 fn bids(report: &Report, currency: Currency) -> El {
     let most = |course: Option<&CourseReport>| course.and_then(|c| c.most_to_pay);
-    let of = |steps: &[&str]| report.courses.iter().find(|c| c.steps == steps);
-    let as_it_is = most(of(&["T00"]));
+    let of = |steps: &[Treatment]| report.courses.iter().find(|c| c.steps == steps);
+    let as_it_is = most(of(&[Treatment::Leave]));
     let advised = report
         .courses
         .iter()
         .find(|c| c.steps == report.counsel.steps);
     let said = match (as_it_is, most(advised)) {
-        (Some(now), Some(then)) if report.counsel.steps != ["T00"] => {
+        (Some(now), Some(then)) if report.counsel.steps != [Treatment::Leave] => {
             text::most_to_pay_with(&money(now, currency), &money(then, currency))
         }
         (Some(now), _) => text::most_to_pay(&money(now, currency)),

@@ -29,11 +29,14 @@ pub(super) fn would_change(page: Page) -> Html {
         Some(Ok(_)) => say::CHANGES_NONE,
     };
     let body = group()
-        .el(el("ul", "")
-            .hidden(!flips)
-            .each(changes.iter().filter(|c| c.flips_at.is_some()), |change| {
-                el("li", "").key(&change.input).words(change.text.clone())
-            }))
+        .el(el("ul", "").hidden(!flips).each(
+            changes.iter().filter(|c| c.flips_at.is_some()),
+            |change| {
+                el("li", "")
+                    .key(change.input.id())
+                    .words(change.text.clone())
+            },
+        ))
         .el(el("p", "").hidden(flips).text(words))
         .el(el("div", "")
             .hidden(changes.is_empty())
@@ -46,7 +49,7 @@ pub(super) fn would_change(page: Page) -> Html {
 /// A slider for each input, and below the moved one the answer it would give.
 fn movers(page: Page, changes: &[ChangeReport]) -> Html {
     let inputs = changes.iter().filter(|change| change.now > 0.0);
-    let inputs = inputs.filter_map(|change| Some((Input::parse(&change.input)?, change)));
+    let inputs = inputs.map(|change| (change.input, change));
     let sliders = el("div", "movers").each(inputs, |(input, change)| mover(page, input, change));
     group()
         .tag("h3", say::MOVE)
@@ -70,7 +73,7 @@ fn mover(page: Page, input: Input, change: &ChangeReport) -> El {
         act.emit(Action::Move(input, step.clamp(-most, most) as i8));
     });
     let known = page.open.moved.as_deref();
-    let shown = known.filter(|known| known.input == input.id() && step != 0);
+    let shown = known.filter(|known| known.input == input && step != 0);
     let said = shown.map(|report| {
         let at = amount(change, report.at, page.open.currency());
         say::moved_to(&at, &report.sentence)

@@ -4,7 +4,7 @@
 
 use serde_json::{Map, Value};
 
-use super::sales::{SINGLE_OF_PAIR, ticked};
+use super::sales::SINGLE_OF_PAIR;
 use super::wording::pieces as words;
 use super::{Reader, Section, shorten};
 use crate::record::{Each, Lot, MOST_PIECES, Part, Pieces};
@@ -36,7 +36,8 @@ impl Reader {
         let s = self.section(root, "pieces");
         let flaws = self.section(root, "flaws");
         let typed = self.number(&s, "count");
-        let relation = self.relation(&s, ticked(&flaws, SINGLE_OF_PAIR), typed);
+        let left_of_pair = self.flag(&flaws, SINGLE_OF_PAIR) == Some(true);
+        let relation = self.relation(&s, left_of_pair, typed);
         let count = typed.or((relation == Relation::Pair).then_some(2.0));
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
         // the schema's range is 1 to MOST_PIECES

@@ -8,8 +8,7 @@ use serde_json::{Map, Value};
 use super::wording::sales as words;
 use super::{MOST_ENTRIES, Reader, Section, place_in, shorten};
 use crate::ledger::{FigureId, Ledger};
-use crate::record::draft::yes_or_no;
-use crate::record::schema::SIMILAR;
+use crate::record::schema::{SIMILAR, is_percentage};
 use crate::record::{BuyersByRoute, Comparable, Part, Similar};
 use crate::terms::Kind;
 use crate::terms::{Currency, Date, Relation, SoldAs, Word};
@@ -43,7 +42,7 @@ pub const FLAWS: [&str; 10] = [
 /// The flaw that says the same as the relation of one left of a pair.
 pub(super) const SINGLE_OF_PAIR: &str = "single_of_pair";
 
-/// A dealer's own terms, with the figure each stands for; percentages by the end of the name.
+/// A dealer's own terms, with the figure each stands for.
 const TRADE_TERMS: [(&str, &str); 8] = [
     ("retail_over_hammer", "value.retail_over_hammer"),
     ("shop_months", "value.trade.months.shop"),
@@ -55,7 +54,7 @@ const TRADE_TERMS: [(&str, &str); 8] = [
     ("risk_pct", "value.trade.risk"),
 ];
 
-/// Fields of `market` that stand for a figure, percentages with what turns them into shares.
+/// Fields of `market` that stand for a figure.
 const TERMS: [(&str, &str); 13] = [
     ("fees.commission_pct", "fee.commission"),
     ("fees.above", "fee.above"),
@@ -92,7 +91,7 @@ impl Reader {
             .enumerate()
         {
             let typed = s.fields.is_some_and(|f| !f.is_empty());
-            if !typed || ticked(&s, "left_out") {
+            if !typed || self.flag(&s, "left_out") == Some(true) {
                 continue;
             }
             let Some(price) = self.number(&s, "price") else {
@@ -125,6 +124,7 @@ impl Reader {
                 continue;
             }
             currency = currency.or(own);
+            self.text(&s, "of");
             let kinds = COMPARED_KINDS.map(|(id, _)| id);
             let kind = self.one_of(&s, "kind", &kinds);
             let found = Comparable {
@@ -238,9 +238,7 @@ impl Reader {
         }
         let worth = self.section(root, "worth");
         for (field, figure) in TRADE_TERMS {
-            if let Some(number) = self.number(&worth, field) {
-                let share = field.ends_with("_pct");
-                let value = if share { number / 100.0 } else { number };
+            if let Some(value) = self.share_or_number(&worth, field) {
                 terms.push((figure.to_owned(), value));
             }
         }
@@ -259,10 +257,7 @@ impl Reader {
 
     /// Shares of buyers. Those left empty buy nothing once one is given; shares need not add up.
     fn buyer_shares(&mut self, holder: &Section, field: &str) -> Option<[f64; 3]> {
-        let s = Section {
-            path: holder.at(field),
-            fields: holder.get(field).and_then(Value::as_object),
-        };
+        let s = self.inner(holder, field);
         let shares = ["collector", "decorator", "user"].map(|buyer| self.number(&s, buyer));
         if shares.iter().all(Option::is_none) {
             return None;
@@ -282,16 +277,20 @@ impl Reader {
     /// One term; a percentage comes back as a share.
     fn term(&mut self, market: &Section, field: &str) -> Option<f64> {
         let Some((group, name)) = field.split_once('.') else {
-            return self.number(market, field).map(|p| p / 100.0);
+            return self.share_or_number(market, field);
         };
-        let s = &Section {
-            path: market.at(group),
-            fields: market.get(group).and_then(Value::as_object),
-        };
-        if field.ends_with("_pct") {
-            return self.number(s, name).map(|p| p / 100.0);
-        }
-        self.money(s, name)
+        let s = self.inner(market, group);
+        self.share_or_number(&s, name)
+    }
+
+    /// The number in a field, a percentage as a share.
+    fn share_or_number(&mut self, s: &Section, field: &str) -> Option<f64> {
+        let number = self.number(s, field)?;
+        Some(if is_percentage(&s.at(field)) {
+            number / 100.0
+        } else {
+            number
+        })
     }
 
     /// Faults of the whole piece: those that were ticked, and those recorded on a part. A fault said
@@ -306,14 +305,10 @@ impl Reader {
         let s = self.section(root, "flaws");
         let there = |id: &&str| match *id {
             SINGLE_OF_PAIR => relation == Relation::OneOfPair,
-            id => ticked(&s, id) || parts.iter().any(|part| part.has_flaw(id)),
+            id => self.flag(&s, id) == Some(true) || parts.iter().any(|part| part.has_flaw(id)),
         };
         FLAWS.into_iter().filter(there).collect()
     }
-}
-
-pub(super) fn ticked(s: &Section, field: &str) -> bool {
-    s.get(field).and_then(yes_or_no) == Some(true)
 }
 
 #[cfg(test)]
@@ -458,7 +453,7 @@ mod tests {
         );
         assert_eq!(term(r#""fees":{"commission_pct":101}"#, id), (None, 1));
         assert_eq!(term(r#""fees":{"commission_pct":-1}"#, id), (None, 1));
-        assert_eq!(term(r#""fees":7"#, id), (None, 0));
+        assert_eq!(term(r#""fees":7"#, id), (None, 1));
         assert_eq!(
             term(r#""damping_pct":75"#, "value.damping"),
             (Some(0.75), 0)

@@ -156,6 +156,8 @@ impl Reader {
             let post = self.money(&s, "post").unwrap_or(0.0);
             let post_included = self.flag(&s, "post_included").unwrap_or(false);
             let id = self.text(&s, "id");
+            let deposit = self.money(&s, "deposit");
+            let by = self.written(&s, "by");
             let hours = self.hours(&s, "hours");
             let fixed = self.flag(&s, "fixed").unwrap_or(false);
             let covers = self.word(&s, "covers").unwrap_or(Covers::Work);
@@ -176,6 +178,8 @@ impl Reader {
                 likely,
                 high,
                 post: if post_included { 0.0 } else { post },
+                deposit,
+                by,
                 hours,
                 fixed,
                 covers,
@@ -200,6 +204,7 @@ impl Reader {
             let on = self.about_when(&s, "on");
             let by: Option<Tester> = self.word(&s, "by");
             let passed = self.flag(&s, "passed");
+            self.text(&s, "note");
             let (of, passed) = self.tested_of(&s, count, passed);
             let Some(kind) = kind else {
                 if s.get("kind").is_none() {
@@ -256,8 +261,7 @@ impl Reader {
         own: &[Override],
         count: u16,
     ) -> Option<Test> {
-        let bench = root.get("bench")?.as_object()?;
-        let s = self.section(bench, "bench.food");
+        let s = self.section(root.get("bench")?.as_object()?, "bench.food");
         let mut ledger = None;
         let (mut failed, mut lead, mut given) = (false, false, false);
         for (field, limit) in RELEASED {

@@ -91,6 +91,12 @@ pub(super) fn number_range(path: &str) -> &'static NumberRange {
     }
 }
 
+/// Whether a field holds a percentage, which stands for a share.
+#[must_use]
+pub fn is_percentage(path: &str) -> bool {
+    number_range(path).kind == NumberKind::Percent
+}
+
 /// A path as the schema writes it: the entry of a list without what tells it from the others.
 pub(super) fn pattern(path: &str) -> String {
     if path.starts_with("overrides.") {

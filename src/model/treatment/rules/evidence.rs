@@ -5,11 +5,11 @@ use crate::ledger::FigureId;
 use crate::ledger::{Place, finding, signs};
 use crate::record::{FillState, Joint, Part, PartName, Repair, Seen};
 use crate::terms::Kind;
+use crate::terms::Outcome;
 use crate::terms::Treatment;
 use crate::terms::{at_most, small};
 use crate::treatment::limits::own_silver;
 use crate::treatment::situation::Situation;
-use crate::treatment::verdict::Outcome;
 
 /// A conservator's written opinion turns any verdict into a condition.
 fn unless_opinion(a: &RuleCheck, outcome: Outcome) -> Outcome {

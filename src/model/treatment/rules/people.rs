@@ -1,8 +1,8 @@
 //! People: harm other than lead (H17, H18 and H28), and a loan.
 
 use super::RuleCheck;
+use crate::terms::Outcome;
 use crate::terms::Treatment;
-use crate::treatment::verdict::Outcome;
 
 /// H18: solvents where a child or a pregnant person lives.
 pub(super) fn solvents(a: &mut RuleCheck) {

@@ -2,11 +2,11 @@
 
 use super::{RuleCheck, first};
 use crate::record::{Interior, Joint, Relation};
+use crate::terms::Outcome;
 use crate::terms::Treatment;
 use crate::treatment::lead::LeadStatus;
 use crate::treatment::mercury::Mercury;
 use crate::treatment::touched::is_split;
-use crate::treatment::verdict::Outcome;
 use crate::treatment::{Fault, Faults, Situation};
 
 /// An open joint lets plating liquid in.

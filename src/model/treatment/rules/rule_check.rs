@@ -3,10 +3,11 @@
 use super::first::First;
 use crate::ledger::FigureId;
 use crate::record::{Circumstances, Doer, Goal};
+use crate::terms::Outcome;
 use crate::terms::ShortSort;
 use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
-use crate::treatment::verdict::{Outcome, Verdict};
+use crate::treatment::verdict::Verdict;
 
 pub(super) struct RuleCheck<'a, 'b> {
     pub(super) treatment: Treatment,

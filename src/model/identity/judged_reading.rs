@@ -1,0 +1,21 @@
+//! A reading of an instrument, compared with what each kind would give.
+
+use crate::terms::ByLadderKind;
+
+/// One reading, compared with the expected value for each kind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JudgedReading {
+    /// Stable id: `density`, `conductivity` or `xray`.
+    pub id: &'static str,
+    /// What it is, in a few words.
+    pub title: &'static str,
+    /// What was read and what it means, in words.
+    pub text: String,
+    /// How much worse each kind explains it than the best explanation that any kind could give, natural
+    /// logarithm; >= 0, in the order of [`Kind::LADDER`](crate::terms::Kind::LADDER).
+    pub(super) penalty: ByLadderKind,
+    /// Findings of the ladder that the same reading would answer; they are not counted in addition.
+    pub replaces: &'static [&'static str],
+    /// Whether it is counted: some kind explains it, and the kinds differ.
+    pub counts: bool,
+}
