@@ -266,6 +266,23 @@ fn an_empty_case_says_what_is_missing_and_guesses_nothing() {
     assert!(!words(PageName::SheetForClient, &looked).contains("Too little is recorded"));
 }
 
+/// A hazard that is recorded is named on the sheets, also where it is all that is recorded.
+#[test]
+fn a_hazard_is_named_on_sheets_however_little_else_is_recorded() {
+    let hot_work = caution("caution.T09").unwrap().text;
+    let sheets = [PageName::SheetForClient, PageName::SheetForFile];
+    let nothing = draft("");
+    for (path, _) in leavewell_model::record::QUESTIONS {
+        let mut recorded = nothing.clone();
+        recorded.set(path, "yes");
+        for sheet in sheets {
+            let text = words(sheet, &recorded);
+            assert!(text.contains(hot_work), "{path}");
+        }
+    }
+    assert!(!words(PageName::SheetForClient, &nothing).contains(hot_work));
+}
+
 /// The treatments named in a text, as whole words.
 fn named(text: &str) -> Vec<Treatment> {
     let text = text.to_lowercase();

@@ -14,6 +14,7 @@ use super::sheet_proposal::proposed;
 use super::wording::sheet_buyer::marked;
 use super::wording::sheet_client as words;
 use leavewell_model::ledger::caution;
+use leavewell_model::record::bears_on_hazards;
 use leavewell_model::report::{
     CautionReport, ChangeReport, CounselReport, CourseReport, OptionOutcome, OptionReport, Text,
     VerdictReport,
@@ -56,8 +57,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
         blocks.push(questions(&paper));
     }
     let child = paper.case.aim.household_child_or_pregnant;
-    // Where nothing was looked at, nothing is said of what work on it may set free.
-    let wanted = |c: &CautionReport| !paper.too_little() || is_of_the_piece(c);
+    let wanted = |c: &CautionReport| bears_on_hazards(paper.case) || is_of_the_piece(c);
     blocks.push(cautions_of(&paper.report, wanted, paper.named(), child));
     blocks.push(word_list(&blocks, paper.ledger));
     blocks.push(Block::section(

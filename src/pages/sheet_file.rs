@@ -23,6 +23,7 @@ use super::wording::sheet::part_of;
 use super::wording::sheet_client::outcome;
 use super::wording::sheet_file as words;
 use leavewell_model::ledger::Ledger;
+use leavewell_model::record::bears_on_hazards;
 use leavewell_model::record::schema::bare_share;
 use leavewell_model::report::{CautionReport, OptionOutcome, OptionReport, PartReport};
 use leavewell_model::terms::PartName;
@@ -90,8 +91,7 @@ pub(super) fn page(subject: &Subject) -> Vec<Block> {
     ));
     blocks.extend(rest(&paper));
     let child = paper.case.aim.household_child_or_pregnant;
-    // Where nothing was looked at, nothing is said of what work on it may set free.
-    let wanted = |c: &CautionReport| !paper.too_little() || is_of_the_piece(c);
+    let wanted = |c: &CautionReport| bears_on_hazards(paper.case) || is_of_the_piece(c);
     blocks.push(cautions_of(&paper.report, wanted, paper.named(), child));
     blocks.push(word_list(&blocks, paper.ledger));
     blocks

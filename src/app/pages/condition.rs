@@ -5,7 +5,7 @@ mod summary;
 
 use leavewell_model::Report;
 use leavewell_model::ledger::caution;
-use leavewell_model::record::is_enough_to_advise;
+use leavewell_model::record::bears_on_hazards;
 use leavewell_model::report::CautionReport;
 use leavewell_model::road::says_how_bare;
 use leavewell_model::terms::{Form, PartName, Treatment, capital, small, the_pieces};
@@ -254,8 +254,7 @@ fn here(open: &Open) -> Vec<CautionReport> {
         let of = id.strip_prefix("caution.").unwrap_or(id);
         Treatment::parse(of).is_some() || id == "caution.child"
     };
-    // Nothing is said of a hazard before anything is recorded.
-    let report = open.report().filter(|_| is_enough_to_advise(&open.case));
+    let report = open.report().filter(|_| bears_on_hazards(&open.case));
     let all = report.into_iter().flat_map(|r| &r.cautions);
     let test = caution("caution.T17").map(|text| CautionReport {
         id: text.id.to_owned(),

@@ -42,7 +42,7 @@ pub use circumstances::{Circumstances, QUESTIONS};
 pub use closed::{Closed, OwnSale, Statement, UnsoldPrice};
 pub use draft::Draft;
 pub use draft::typed_text;
-pub use enough::is_enough_to_advise;
+pub use enough::{bears_on_hazards, is_enough_to_advise};
 pub use ledger_of::ledger_of;
 pub use looks::put_looks;
 pub use measures::{Density, Iacs, Measures, Spot, Xrf};
