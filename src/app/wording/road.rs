@@ -18,6 +18,7 @@ pub const DEAL: &str = "I buy and sell";
 
 pub fn progress(answered: usize, left: usize, until_answer: usize) -> String {
     let to_go = match (answered, left) {
+        (0, 1) => "One short question.".to_owned(),
         (0, left) => joined(&["About ", &left.to_string(), " short questions."]),
         (answered, 1) => joined(&[&answered.to_string(), " answered, about one to go."]),
         (answered, left) => joined(&[
@@ -276,6 +277,7 @@ mod tests {
             progress(0, 9, 5),
             "About 9 short questions. A first answer comes after 5 of them."
         );
+        assert_eq!(progress(0, 1, 0), "One short question.");
         assert_eq!(progress(6, 1, 0), "6 answered, about one to go.");
         assert_eq!(
             progress(4, 5, 1),
