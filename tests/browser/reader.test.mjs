@@ -106,6 +106,7 @@ browserTest("with nothing looked at there is no advice, but what to look at", as
   await page.getByRole("heading", { name: "Look at these first" }).waitFor();
   await eventually(async () => assert.equal(await page.locator(".answer-firmness, .counsel-folds").count(), 0));
   assert.ok((await page.locator(".look-first li").count()) >= 2);
+  assert.match(await page.getByRole("navigation").getByRole("link", { name: /^Advice/ }).first().textContent(), /not yet/);
   await checkAccess("Advice with too little recorded");
   await page.getByRole("link", { name: "Answer a few short questions" }).click();
   await page.waitForURL(/#\/road\/letters/);

@@ -231,12 +231,13 @@ fn bleeds(open: &Open, parts: &[PartName]) -> Vec<(PartName, f64)> {
 }
 
 fn answer(page: Page, report: &Report) -> Html {
-    let title = group().tag("h2", text::SILVER_LEFT);
     if !says_how_bare(&page.open.case) {
-        return title.p("", text::NO_SILVER_YET).html();
+        // The line above already says what to record first.
+        return el("div", "").hidden(true).html();
     }
     let parts = &report.silver.parts;
-    title
+    group()
+        .tag("h2", text::SILVER_LEFT)
         .p("", text::SILVER_LEFT_FROM)
         .el(el("ul", "silver-words").each(parts, |part| {
             el("li", "")

@@ -1,6 +1,7 @@
 //! Navigation between the places of a case, which says in words how complete each is.
 
 use leavewell_model::Case;
+use leavewell_model::record::is_enough_to_advise;
 use yew::prelude::*;
 
 use super::element::el;
@@ -75,6 +76,7 @@ fn state_of(place: Route, case: &Case, open: &Open) -> String {
                 n => text::with_quotes(value, n),
             }
         }
+        Route::Counsel if !is_enough_to_advise(case) => text::NOT_YET.to_owned(),
         Route::Counsel => open
             .report()
             .map(|report| report.counsel.firmness.to_string())

@@ -35,6 +35,8 @@ pub const NOT_BEGUN: &str = "not begun";
 pub const NO_AIM: &str = "aim not said";
 pub const NO_FORM: &str = "form not said";
 pub const FORM_AND_AIM: &str = "form and aim said";
+/// Beside the advice while too little is recorded to give any.
+pub const NOT_YET: &str = "not yet";
 pub const NOTHING_LOOKED_AT: &str = "nothing looked at";
 
 pub fn answers(n: usize) -> String {
