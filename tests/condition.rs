@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing)]
 
 use leavewell_model::counsel::weigh_at_once;
+use leavewell_model::ledger::FindingId;
 use leavewell_model::record::{Bleed, Draft};
 use leavewell_model::report::PartReport;
 use leavewell_model::report::Report;
@@ -134,7 +135,7 @@ fn a_let_in_shield_has_no_number_until_it_is_measured() {
     assert!(measured.left_um.unwrap().p50 > 30.0);
     // Without that finding, the shield is plated like the rest.
     let mut plain = tray();
-    plain.set_answer("C13", "", "");
+    plain.set_answer(FindingId::C13, "", "");
     assert!(part(&plain, PartName::Shield).left_um.is_some());
 }
 

@@ -6,6 +6,7 @@
 use leavewell_model::Draft;
 use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{Solved, solve};
+use leavewell_model::ledger::RuleId;
 use leavewell_model::ledger::caution;
 use leavewell_model::report::Report;
 use leavewell_model::terms::Treatment;
@@ -362,9 +363,9 @@ fn the_sheets_carry_the_cautions_of_every_hazard() {
 fn the_rules_speak_wherever_a_hazards_caution_does() {
     let plain = draft(PIECES[1].1);
     for (hazard, id, guard) in [
-        ("asbestos", "caution.asbestos", "H17"),
-        ("mercury gilding", "caution.mercury", "H25"),
-        ("cadmium", "caution.cadmium", "H24"),
+        ("asbestos", "caution.asbestos", RuleId::H17),
+        ("mercury gilding", "caution.mercury", RuleId::H25),
+        ("cadmium", "caution.cadmium", RuleId::H24),
     ] {
         let (_, add) = HAZARDS.iter().find(|(name, _)| *name == hazard).unwrap();
         let mut with = plain.clone();
@@ -377,7 +378,7 @@ fn the_rules_speak_wherever_a_hazards_caution_does() {
                 continue;
             }
             assert!(
-                said.iter().any(|v| v.guard == guard),
+                said.iter().any(|v| v.ground == guard),
                 "{hazard}: {t} says {said:?}"
             );
         }
@@ -437,7 +438,7 @@ fn another_hazard_never_loosens_a_rule() {
                 // H16 asks whether there is lead; finding it is the answer.
                 let of = |v: &[Verdict]| {
                     v.iter()
-                        .filter(|v| !(lead_known && v.guard == "H16"))
+                        .filter(|v| !(lead_known && v.ground == RuleId::H16))
                         .map(|v| v.outcome)
                         .max()
                         .unwrap_or(Outcome::Allowed)

@@ -9,7 +9,7 @@ use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{solve, weigh_at_once};
 use leavewell_model::decide::stock::{MOST_HELD, Need, StockChoice, select};
 use leavewell_model::identity::{Evidence, interval_with, readings};
-use leavewell_model::ledger::FigureId;
+use leavewell_model::ledger::{FigureId, FindingId};
 use leavewell_model::ledger::{Ledger, findings};
 use leavewell_model::maths::probit;
 use leavewell_model::record::{Answer, Case, Part, ledger_of};
@@ -684,7 +684,7 @@ const HAZARDS: [fn(&mut Case); 9] = [
 
 fn see(case: &mut Case, id: &'static str) {
     case.findings.push(Answer {
-        id,
+        id: FindingId::parse(id).unwrap(),
         seen: Seen::Yes,
         part: None,
     });
@@ -723,7 +723,7 @@ fn rule_speaks(file: &Value, case: &Case) -> bool {
     let original = posterior.family(Family::Fused);
     let marked = ["M04", "M05", "M25", "C13", "C25", "C26"]
         .iter()
-        .any(|id| case.has_seen(id));
+        .any(|id| case.has_seen(FindingId::parse(id).unwrap()));
     let fused = original + posterior.of(Kind::Rfp);
     let limit = ledger.value(FigureId::GUARD_H14_P);
     (original >= limit && covered_area(case, &ledger) > ledger.value(FigureId::GUARD_H14_AREA))
@@ -814,7 +814,7 @@ fn replating_is_never_advised_for_fused_plate_with_its_original_silver() {
 #[test]
 fn a_finding_on_two_parts_gives_the_same_contradiction_in_either_order() {
     let on = |id, part| Answer {
-        id,
+        id: FindingId::parse(id).unwrap(),
         seen: Seen::Yes,
         part: Some(part),
     };

@@ -83,7 +83,7 @@ fn verdicts(report: &Report) -> Vec<String> {
         for verdict in &option.verdicts {
             let id = [
                 option.treatment.id(),
-                verdict.guard.get(),
+                verdict.ground.text(),
                 verdict.outcome.id(),
             ];
             all.push(id.join(" "));

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use leavewell_model::Draft;
-use leavewell_model::ledger::{Ledger, Tag, caution};
+use leavewell_model::ledger::{FindingId, Ledger, Tag, caution};
 use leavewell_model::terms::Treatment;
 use leavewell_pages::markdown::markdown;
 use leavewell_pages::markup::markup;
@@ -397,7 +397,7 @@ fn the_buyers_sheet_states_recorded_seen_or_probable_replating() {
     }
     // Seen, whatever the probability.
     let mut seen = case("worn_tray");
-    seen.set_answer("S08", "seen", "");
+    seen.set_answer(FindingId::S08, "seen", "");
     for text in buyer(&seen) {
         assert!(text.to_lowercase().contains("re-plat"), "{text}");
     }
@@ -903,9 +903,9 @@ fn marks_are_quoted_as_typed_on_every_sheet() {
     draft.set("marks[0].id", "1");
     draft.set("marks[0].text", "E.P.N.S. 2745");
     draft.set("marks[0].part", "foot");
-    for more in ["", "S04"] {
-        if !more.is_empty() {
-            draft.set_answer(more, "seen", "");
+    for more in [None, Some(FindingId::S04)] {
+        if let Some(finding) = more {
+            draft.set_answer(finding, "seen", "");
         }
         for sheet in SHEETS {
             let words = words(sheet, &draft);
@@ -923,8 +923,8 @@ fn marks_are_quoted_as_typed_on_every_sheet() {
         }
     }
     // Once confirmed or dismissed, they are no longer listed.
-    draft.set_answer("M01", "seen", "foot");
-    draft.set_answer("M20", "unsure", "");
+    draft.set_answer(FindingId::M01, "seen", "foot");
+    draft.set_answer(FindingId::M20, "unsure", "");
     for sheet in SHEETS {
         assert!(
             !words(sheet, &draft).contains("Not counted yet"),
@@ -1027,7 +1027,7 @@ fn where_nothing_was_looked_at_no_page_and_no_plan_advises() {
     }
     let looked_at = |draft: &Draft| {
         let mut draft = draft.clone();
-        draft.set_answer("S03", "seen", "");
+        draft.set_answer(FindingId::S03, "seen", "");
         draft
     };
     let is_said = |page: PageName, said: &str| {

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use leavewell_model::ledger::{Ledger, caution, finding, findings};
+use leavewell_model::ledger::{FindingId, Ledger, caution, findings};
 use leavewell_model::record::schema::FIELDS;
 use leavewell_model::terms::Treatment;
 
@@ -398,7 +398,7 @@ fn every_finding_and_treatment_the_source_names_exists() {
             }
             let known = match id.as_bytes()[0] {
                 b'T' => Treatment::parse(&id).is_some(),
-                b'C' | b'S' | b'M' | b'P' => finding(&id).is_some(),
+                b'C' | b'S' | b'M' | b'P' => FindingId::parse(&id).is_some(),
                 _ => continue,
             };
             assert!(known, "{name}: {id}");
@@ -563,7 +563,7 @@ fn every_finding_is_drawn() {
     let sheet = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/looks.svg");
     let sheet = fs::read_to_string(sheet).unwrap();
     let drawn = quoted(&sheet, "<symbol id=\"");
-    let known: Vec<&str> = findings().iter().map(|f| f.id).collect();
+    let known: Vec<&str> = findings().iter().map(|f| f.id.text()).collect();
     assert_eq!(drawn, known);
 
     for symbol in sheet.split("<symbol ").skip(1) {

@@ -8,7 +8,7 @@
 mod random;
 
 use leavewell_model::Draft;
-use leavewell_model::ledger::{caution, guard_texts};
+use leavewell_model::ledger::{FindingId, caution, guard_texts};
 use leavewell_model::record::QUESTIONS;
 use leavewell_model::terms::Treatment;
 use leavewell_pages::{Block, PageName, Subject, Tone};
@@ -601,8 +601,8 @@ fn a_documented_piece_shows_the_risks_that_the_weighing_uses() {
     let shown = |documented: bool| {
         let mut draft = Draft::default();
         draft.set("piece.form", "tray");
-        draft.set_answer("M01", "seen", "");
-        draft.set_answer("S04", "seen", "");
+        draft.set_answer(FindingId::M01, "seen", "");
+        draft.set_answer(FindingId::S04, "seen", "");
         draft.set_flag("piece.documented", documented.then_some(true));
         let blocks = PageName::Catalogue.blocks(&Subject::new(draft));
         serde_json::to_string(&blocks).unwrap()

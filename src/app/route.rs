@@ -1,6 +1,7 @@
 //! The screens and their addresses. The part after `#` is the whole route, so the built site works from any
 //! folder.
 
+use leavewell_model::ledger::FindingId;
 use leavewell_model::road::{Damage, RoadQuestion};
 use leavewell_pages::PageName;
 use leavewell_pages::sheet_text::Recipient;
@@ -184,13 +185,13 @@ const ROAD: [(RoadQuestion, &str); 24] = [
     (RoadQuestion::Use, "#/road/use"),
     (RoadQuestion::Offer, "#/road/offer"),
     (RoadQuestion::Sum, "#/road/price"),
-    (RoadQuestion::Look("C01"), "#/road/seam"),
-    (RoadQuestion::Look("C07"), "#/road/silver-edge"),
-    (RoadQuestion::Look("C06"), "#/road/folded-edge"),
-    (RoadQuestion::Look("C08"), "#/road/layers"),
-    (RoadQuestion::Look("S10"), "#/road/old-wear"),
-    (RoadQuestion::Look("S22"), "#/road/peeling"),
-    (RoadQuestion::Look("S17"), "#/road/never-black"),
+    (RoadQuestion::Look(FindingId::C01), "#/road/seam"),
+    (RoadQuestion::Look(FindingId::C07), "#/road/silver-edge"),
+    (RoadQuestion::Look(FindingId::C06), "#/road/folded-edge"),
+    (RoadQuestion::Look(FindingId::C08), "#/road/layers"),
+    (RoadQuestion::Look(FindingId::S10), "#/road/old-wear"),
+    (RoadQuestion::Look(FindingId::S22), "#/road/peeling"),
+    (RoadQuestion::Look(FindingId::S17), "#/road/never-black"),
 ];
 
 const fn sign(route: Route, href: &'static str, name: &'static str, asks: &'static [Ask]) -> Sign {

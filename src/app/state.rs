@@ -10,7 +10,7 @@ use std::rc::Rc;
 use leavewell_model::counsel::Input;
 use leavewell_model::identity::identify;
 use leavewell_model::learn::TurnedOn;
-use leavewell_model::ledger::findings;
+use leavewell_model::ledger::{FindingId, findings};
 use leavewell_model::record::{PredictedWhen, is_enough_to_advise, ledger_of, put_size, size_text};
 use leavewell_model::report::{ChangeReport, IdentityReport, MovedReport};
 use leavewell_model::road::{self, RoadQuestion, RoadWalk};
@@ -161,7 +161,7 @@ pub struct Open {
     pub moved: Option<Rc<MovedReport>>,
     /// The questions shown first: those answered, then those that tell most. A question keeps its position once
     /// shown, so that nothing moves under the person's hand.
-    pub first_looks: Vec<&'static str>,
+    pub first_looks: Vec<FindingId>,
 }
 
 /// The worker's newest report.
@@ -183,12 +183,12 @@ pub enum Target {
     /// A yes-or-no field: `yes`, `no`, or empty to take the answer back.
     Flag(&'static str),
     /// The answer to a finding: `seen`, `absent`, `unsure`, or empty for "not looked".
-    Answer(&'static str),
+    Answer(FindingId),
     /// The answer to a finding that typed words suggested, and where the words stand: the place of the
     /// mark, or nothing for the description.
-    Suggested(&'static str, Option<usize>),
+    Suggested(FindingId, Option<usize>),
     /// The part on which a finding was seen; empty for the whole piece.
-    SeenOn(&'static str),
+    SeenOn(FindingId),
     /// A field of a part, such as `bleed`.
     Part(PartName, &'static str),
     /// The share of a part where base metal shows, as a percentage.
@@ -472,7 +472,7 @@ impl Open {
         let first_looks = findings()
             .iter()
             .map(|fact| fact.id)
-            .filter(|id| !draft.answer(id).0.is_empty())
+            .filter(|id| !draft.answer(*id).0.is_empty())
             .collect();
         let (case, problems) = draft.read();
         Self {
@@ -512,10 +512,10 @@ impl Open {
         let mut waiting = self
             .first_looks
             .iter()
-            .filter(|id| self.draft.answer(id).0.is_empty())
+            .filter(|id| self.draft.answer(**id).0.is_empty())
             .count();
         for look in &report.identity.next_looks {
-            let finding = look.finding.get();
+            let finding = look.finding;
             if waiting < FEW && !self.first_looks.contains(&finding) {
                 self.first_looks.push(finding);
                 waiting += 1;
@@ -639,9 +639,9 @@ impl Target {
     pub fn id(self) -> String {
         let (first, second) = match self {
             Self::Field(path) | Self::Flag(path) => return path.to_owned(),
-            Self::Answer(finding) => ("answer", finding),
-            Self::Suggested(finding, _) => ("suggested", finding),
-            Self::SeenOn(finding) => ("part", finding),
+            Self::Answer(finding) => ("answer", finding.text()),
+            Self::Suggested(finding, _) => ("suggested", finding.text()),
+            Self::SeenOn(finding) => ("part", finding.text()),
             Self::Part(part, field) => (part.id(), field),
             Self::Share(part) => (part.id(), "bleed-share"),
             Self::Quote(treatment, field) => (treatment, field),
@@ -728,7 +728,7 @@ impl Target {
                 let from = of_mark("id").unwrap_or_else(|| "description".to_owned());
                 let part = of_mark("part").filter(|_| typed == Seen::Yes.id());
                 draft.set_answer(finding, typed, &part.unwrap_or_default());
-                draft.set(&joined(&["findings[id=", finding, "].from"]), &from);
+                draft.set(&joined(&["findings[id=", finding.text(), "].from"]), &from);
             }
             Self::SeenOn(finding) => {
                 let answer = draft.answer(finding).0;
@@ -1448,11 +1448,11 @@ mod tests {
 
     #[test]
     fn a_report_stays_until_a_newer_one_arrives() {
-        let looked = update(&with_piece(), typed(Target::Answer("S03"), "seen")).unwrap();
+        let looked = update(&with_piece(), typed(Target::Answer(FindingId::S03), "seen")).unwrap();
         assert_eq!(looked.shelf[0].answer, owner::TOO_LITTLE);
         let first = weighed(&looked);
         assert_ne!(first.shelf[0].answer, owner::TOO_LITTLE);
-        let edited = update(&first, typed(Target::Answer("C01"), "seen")).unwrap();
+        let edited = update(&first, typed(Target::Answer(FindingId::C01), "seen")).unwrap();
         assert_eq!(open(&edited).report(), open(&first).report());
         assert_eq!(edited.shelf[0].answer, first.shelf[0].answer);
         let failure = |generation| Action::Weighed {
@@ -1593,7 +1593,10 @@ mod tests {
 
     #[test]
     fn an_answer_can_be_taken_back() {
-        let (answer, on) = (Target::Answer("S03"), Target::SeenOn("S03"));
+        let (answer, on) = (
+            Target::Answer(FindingId::S03),
+            Target::SeenOn(FindingId::S03),
+        );
         let mut state = update(&with_piece(), typed(answer, "seen")).unwrap();
         state = update(&state, typed(on, "foot")).unwrap();
         assert_eq!(answer.text(open(&state)), "seen");

@@ -2,6 +2,7 @@
 //!
 //! It prints times and sets no limits, because machines differ. Compare figures within one run only.
 
+use leavewell_model::ledger::FindingId;
 use std::fs;
 use std::time::Instant;
 
@@ -44,7 +45,13 @@ fn weighed_natively(text: &str) -> f64 {
     let mut draft = Draft::parse(text).unwrap_or_default();
     let mut times: Vec<f64> = (0..TIMES)
         .map(|i| {
-            let finding = ["S01", "S02", "M02", "C02", "S05"][i % 5];
+            let finding = [
+                FindingId::S01,
+                FindingId::S02,
+                FindingId::M02,
+                FindingId::C02,
+                FindingId::S05,
+            ][i % 5];
             let answer = ["seen", "absent", "unsure"][(i % 5 + i / 5) % 3];
             draft.set_answer(finding, answer, "");
             let text = draft.to_json();

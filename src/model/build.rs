@@ -1,5 +1,5 @@
-//! Turns the first column of `ledger/data/figures.psv` into constants, so that looking up a figure that does
-//! not exist fails to compile. Writes the other columns in the order of the ids, each id once; the program
+//! Turns the ids of the figures, the findings and the hard rules into constants, so that code with an id that does not exist
+//! fails to compile. Writes the other columns of the figures in the order of the ids, each id once; the program
 //! embeds that text.
 
 use std::collections::BTreeMap;
@@ -11,10 +11,22 @@ const FIGURES: &str = "ledger/data/figures.psv";
 /// The first column, and the other columns.
 const HEADER: (&str, &str) = ("id", "value | low | high | unit | shape | tag | source");
 const MEANINGS: &str = "ledger/data/meanings.psv";
+const FINDINGS: &str = "ledger/data/findings.psv";
+const RULES: &str = "ledger/data/guards.psv";
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    println!("cargo::rerun-if-changed={FIGURES}");
-    println!("cargo::rerun-if-changed={MEANINGS}");
+    for file in [FIGURES, MEANINGS, FINDINGS, RULES] {
+        println!("cargo::rerun-if-changed={file}");
+    }
+    let out = env::var("OUT_DIR")?;
+    let out = Path::new(&out);
+    figures(out)?;
+    let title = |row: &str| row.split(" | ").nth(1).unwrap_or_default().to_owned();
+    ids("FindingId", FINDINGS, title, &out.join("finding_ids.rs"))?;
+    ids("RuleId", RULES, title, &out.join("rule_ids.rs"))
+}
+
+fn figures(out: &Path) -> Result<(), Box<dyn std::error::Error>> {
     let figures = fs::read_to_string(FIGURES)?;
     let meanings = fs::read_to_string(MEANINGS)?;
     let mut lines = first_columns(&figures);
@@ -29,8 +41,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         return Err(format!("{FIGURES}: {id} stands twice").into());
     }
     let rest: Vec<&str> = rows.iter().map(|(_, rest)| *rest).collect();
-    let out = env::var("OUT_DIR")?;
-    fs::write(Path::new(&out).join("figures.psv"), rest.join("\n"))?;
+    fs::write(out.join("figures.psv"), rest.join("\n"))?;
     let meanings: BTreeMap<&str, &str> = first_columns(&meanings).skip(1).collect();
     let mut said = String::new();
     for id in &ids {
@@ -41,7 +52,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     if let Some(left) = meanings.keys().find(|id| ids.binary_search(id).is_err()) {
         return Err(format!("{MEANINGS}: {left} is no figure").into());
     }
-    fs::write(Path::new(&out).join("meanings.txt"), &said)?;
+    fs::write(out.join("meanings.txt"), &said)?;
     let mut code = String::new();
     writeln!(code, "const IDS: [&str; {}] = {ids:?};", ids.len())?;
     writeln!(code, "const NAMES: &str = {:?};", ids.join("\n"))?;
@@ -57,7 +68,35 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         )?;
     }
     writeln!(code, "}}")?;
-    fs::write(Path::new(&out).join("figure_ids.rs"), code)?;
+    fs::write(out.join("figure_ids.rs"), code)?;
+    Ok(())
+}
+
+/// The ids of a data file in alphabetical order, and a constant of the type `name` for each, documented by
+/// what `title` takes from the rest of its row.
+fn ids(
+    name: &str,
+    file: &str,
+    title: impl Fn(&str) -> String,
+    out: &Path,
+) -> Result<(), Box<dyn std::error::Error>> {
+    let text = fs::read_to_string(file)?;
+    let mut rows: Vec<(&str, &str)> = first_columns(&text).skip(1).collect();
+    rows.sort_unstable();
+    let ids: Vec<&str> = rows.iter().map(|(id, _)| *id).collect();
+    let mut code = String::new();
+    writeln!(code, "const IDS: [&str; {}] = {ids:?};", ids.len())?;
+    writeln!(code, "impl {name} {{")?;
+    for (place, (id, rest)) in rows.iter().enumerate() {
+        writeln!(code, "    /// `{id}`: {}", title(rest))?;
+        writeln!(
+            code,
+            "    pub const {}: Self = Self({place});",
+            constant(id)
+        )?;
+    }
+    writeln!(code, "}}")?;
+    fs::write(out, code)?;
     Ok(())
 }
 

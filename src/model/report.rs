@@ -5,7 +5,7 @@
 use serde::ser::SerializeStruct;
 use serde::{Deserialize, Serialize, Serializer};
 
-use crate::ledger::Level;
+use crate::ledger::{EvidenceId, FindingId, Ground, Level, ReadingOf};
 use crate::record::Problem;
 pub use crate::terms::Text;
 use crate::terms::{Currency, Input, Kind, Outcome, PartName, Treatment, TreatmentSet};
@@ -192,7 +192,7 @@ pub struct IdentityReport {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MeasureReport {
     /// `density`, `conductivity` or `xray`.
-    pub id: Text,
+    pub id: ReadingOf,
     /// What was measured.
     pub title: Text,
     /// What was read and what it means.
@@ -379,8 +379,8 @@ impl DateReport {
 /// Two findings that contradict each other.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ContradictionReport {
-    /// The two finding ids.
-    pub findings: [Text; 2],
+    /// The two findings, or a finding and a reading.
+    pub findings: [EvidenceId; 2],
     /// What does not fit, and what may explain it.
     pub text: String,
     /// They were seen on different parts, so a married piece is offered as the first explanation.
@@ -390,8 +390,8 @@ pub struct ContradictionReport {
 /// A look not yet taken.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct NextLook {
-    /// Finding id.
-    pub finding: Text,
+    /// The finding.
+    pub finding: FindingId,
     /// Its worth to this decision, in the case's currency, after the effort.
     pub worth: f64,
     /// Expected information about the kind, in bits.
@@ -411,8 +411,8 @@ pub struct NextLook {
 /// A look that distinguishes what is still possible.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PartingReport {
-    /// Finding id.
-    pub finding: Text,
+    /// The finding.
+    pub finding: FindingId,
     /// What to look for.
     pub title: Text,
     /// How to look.
@@ -426,8 +426,8 @@ pub struct PartingReport {
 /// How far one answer or reading shifted the leading family.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct PushReport {
-    /// Finding id, or the id of a reading.
-    pub finding: Text,
+    /// The finding or the reading.
+    pub finding: EvidenceId,
     /// What was looked for.
     pub title: Text,
     /// `seen` or `absent`.
@@ -552,8 +552,9 @@ impl From<Outcome> for OptionOutcome {
 /// What one rule says.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct VerdictReport {
-    /// Rule id, such as `H14`.
-    pub guard: Text,
+    /// What it rests on.
+    #[serde(rename = "guard")]
+    pub ground: Ground,
     /// `conditional`, `needs_check`, `needs_opinion` or `barred`.
     pub outcome: Outcome,
     /// Why.

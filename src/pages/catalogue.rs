@@ -11,7 +11,7 @@ use super::wording::catalogue as words;
 use leavewell_model::counsel::caution_list::{cautions_for, hazards_of};
 use leavewell_model::counsel::{Solved, mishap_figures};
 use leavewell_model::ledger::{
-    FigureId, Risk, catalogue_text, guard_text, guard_texts, soft_rule, soft_rules, source,
+    FigureId, Lifts, Risk, catalogue_text, guard_texts, soft_rules, source,
 };
 use leavewell_model::record::{Draft, QUESTIONS, is_enough_to_advise};
 use leavewell_model::report::Report;
@@ -170,7 +170,6 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
     let against: Vec<String> = more
         .iter()
         .flat_map(|m| &m.soft)
-        .filter_map(|id| soft_rule(id))
         .map(|rule| rule.words.to_owned())
         .collect();
     if !against.is_empty() {
@@ -184,7 +183,10 @@ fn treatment(t: Treatment, verdicts: &[Verdict], solved: &Solved, report: &Repor
 }
 
 fn verdict_text(v: &Verdict) -> String {
-    let rule = guard_text(v.guard).map_or_else(String::new, |g| format!(" ({})", g.id));
+    let rule = v
+        .ground
+        .rule()
+        .map_or_else(String::new, |id| format!(" ({id})"));
     let lead = match v.outcome {
         Outcome::Conditional => words::ON_CONDITION,
         Outcome::Barred => words::WOULD_CHANGE,
@@ -316,14 +318,14 @@ fn rules() -> Block {
         .iter()
         .map(|g| {
             vec![
-                g.id.to_owned(),
+                g.id.text().to_owned(),
                 g.rule.to_owned(),
                 match g.lifts {
-                    "knowledge" => words::A_TEST,
-                    "work" => words::WORK_FIRST,
-                    "opinion" => words::AN_OPINION,
-                    "consent" => words::CONSENT,
-                    _ => words::NOTHING,
+                    Lifts::Knowledge => words::A_TEST,
+                    Lifts::Work => words::WORK_FIRST,
+                    Lifts::Opinion => words::AN_OPINION,
+                    Lifts::Consent => words::CONSENT,
+                    Lifts::Nothing => words::NOTHING,
                 }
                 .to_owned(),
                 source(g.source).map_or("", |s| s.citation).to_owned(),

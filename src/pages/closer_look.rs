@@ -5,7 +5,7 @@ use super::wording::worth_knowing as words;
 use leavewell_model::counsel::{Shared, money};
 use leavewell_model::decide::information::above_noise;
 use leavewell_model::identity::{Edge, Ladder};
-use leavewell_model::ledger::{FigureId, LOOK_EFFORT, Ledger, finding};
+use leavewell_model::ledger::{FigureId, FindingFact, FindingId, LOOK_EFFORT, Ledger};
 use leavewell_model::record::{Case, ledger_of};
 use leavewell_model::terms::{ByKind, Family, Kind};
 
@@ -78,12 +78,26 @@ impl<'a> CloserLook<'a> {
     pub(super) fn looks(&self) -> Vec<Look> {
         let mut looks = vec![self.opinion()];
         for (name, ids) in [
-            (words::XRAY_BELOW, &["P09", "P10", "P13"][..]),
-            (words::XRAY_UNWORN, &["P11", "P12"]),
-            (words::DENSITY, &["P02", "P03", "P04", "P05"]),
-            (words::SEAM, &["C01", "C02", "C04"]),
+            (
+                words::XRAY_BELOW,
+                &[FindingId::P09, FindingId::P10, FindingId::P13][..],
+            ),
+            (words::XRAY_UNWORN, &[FindingId::P11, FindingId::P12]),
+            (
+                words::DENSITY,
+                &[
+                    FindingId::P02,
+                    FindingId::P03,
+                    FindingId::P04,
+                    FindingId::P05,
+                ],
+            ),
+            (
+                words::SEAM,
+                &[FindingId::C01, FindingId::C02, FindingId::C04],
+            ),
         ] {
-            if !ids.iter().any(|id| self.case.answer(id).is_some()) {
+            if !ids.iter().any(|id| self.case.answer(*id).is_some()) {
                 looks.extend(self.look(name, ids));
             }
         }
@@ -112,11 +126,11 @@ impl<'a> CloserLook<'a> {
     }
 
     /// Mutually exclusive findings as one look. The remaining probability goes to "none of these".
-    fn look(&self, name: &'static str, ids: &[&str]) -> Option<Look> {
-        let facts: Vec<_> = ids.iter().filter_map(|id| finding(id)).collect();
+    fn look(&self, name: &'static str, ids: &[FindingId]) -> Option<Look> {
+        let facts: Vec<_> = ids.iter().map(|id| id.fact()).collect();
         let effort = facts.iter().map(|f| usize::from(f.invasive.min(3))).max()?;
         let ladder = Ladder::of(&self.ledger, Edge::Base);
-        let chance = |f: &leavewell_model::ledger::FindingFact, k: Kind| match f.letter(k) {
+        let chance = |f: &FindingFact, k: Kind| match f.letter(k) {
             Some(letter) => ladder.step(letter),
             None => self.ledger.value(FigureId::IDENTITY_OUT_FINDING),
         };

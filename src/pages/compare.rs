@@ -7,7 +7,7 @@ use serde_json::Value;
 use super::field_words::value_words;
 use super::record_fields::{FIELDS, Record};
 use super::wording::compare as words;
-use leavewell_model::ledger::finding;
+use leavewell_model::ledger::FindingId;
 use leavewell_model::record::difference::{ChangedBy, Difference, changed_by, differences, merge};
 use leavewell_model::record::schema;
 use leavewell_model::record::{Draft, typed_text};
@@ -132,7 +132,7 @@ fn name(difference: &Difference) -> String {
     let label = difference.field().map(|field| field.label);
     match path.as_slice() {
         [list, id] if list == "findings" => {
-            finding(id).map_or_else(|| words::look(id), |fact| fact.title.to_owned())
+            FindingId::parse(id).map_or_else(|| words::look(id), |id| id.fact().title.to_owned())
         }
         [list, id] if list == "quotes" => {
             let what = Treatment::parse(id).map_or(id.clone(), |t| t.name().to_owned());
@@ -256,7 +256,7 @@ mod tests {
             .iter()
             .map(|l| ["name", "mine", "theirs"].map(|f| l[f].as_str().unwrap()))
             .collect();
-        assert_eq!(told[0][0], finding("C07").unwrap().title);
+        assert_eq!(told[0][0], FindingId::C07.fact().title);
         assert_eq!(told[0][2], "");
         assert!(told[0][1].contains("border"), "{told:?}");
         assert_eq!(told[1][0], "Foot: Tarnish");

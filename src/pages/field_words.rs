@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::as_typed::as_typed;
 use super::sentence::and;
 use super::sheet::plain;
-use leavewell_model::ledger::{finding, treatment_text};
+use leavewell_model::ledger::{FindingId, treatment_text};
 use leavewell_model::record::schema::{self, FieldKind};
 use leavewell_model::terms::{
     BleedWord, BuyerSort, CameFrom, Corrosion, Covers, Currency, Dents, Doer, Ending, Engraving,
@@ -55,7 +55,7 @@ fn word(path: &str, id: &str) -> Option<String> {
         "stock.status" => label!(StockStatus),
         "looked.instruments" => label!(Instrument),
         "findings.answer" => label!(Seen),
-        "findings.id" => finding(id).map(|fact| fact.title),
+        "findings.id" => FindingId::parse(id).map(|id| id.fact().title),
         "findings.part"
         | "marks.part"
         | "parts.part"

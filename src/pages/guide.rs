@@ -10,7 +10,7 @@ use super::sheet_cautions::with_cautions;
 use super::wording::guide as words;
 use super::{Subject, why};
 use leavewell_model::counsel::SampledPart;
-use leavewell_model::ledger::{FigureId, Ledger, finding};
+use leavewell_model::ledger::{FigureId, Ledger};
 use leavewell_model::record::Case;
 use leavewell_model::report::{Band, ChangeReport, CourseReport, Report};
 use leavewell_model::silver::bleed_range;
@@ -86,8 +86,7 @@ fn recorded(case: &Case, ledger: &Ledger) -> Vec<Block> {
             .findings
             .iter()
             .filter(|answer| answer.seen == seen)
-            .filter_map(|answer| finding(answer.id))
-            .map(|f| f.title)
+            .map(|answer| answer.id.fact().title)
             .collect();
         (!titles.is_empty()).then(|| [before, &titles.join("; "), "."].concat())
     };

@@ -4,6 +4,7 @@ use super::Subject;
 use super::block::{Block, Choice, EntryField, Tone};
 use super::wording::measures as words;
 use leavewell_model::identity::identify;
+use leavewell_model::ledger::ReadingOf;
 use leavewell_model::record::ledger_of;
 use leavewell_model::record::{Draft, Problem};
 use leavewell_model::report::MeasureReport;
@@ -57,7 +58,7 @@ impl Screen<'_> {
                 ],
             },
         ];
-        blocks.extend(self.said("density"));
+        blocks.extend(self.said(ReadingOf::Density));
         blocks
     }
 
@@ -75,7 +76,7 @@ impl Screen<'_> {
                 ],
             },
         ];
-        blocks.extend(self.said("conductivity"));
+        blocks.extend(self.said(ReadingOf::Conductivity));
         blocks
     }
 
@@ -96,13 +97,13 @@ impl Screen<'_> {
                 ],
             },
         ];
-        blocks.extend(self.said("xray"));
+        blocks.extend(self.said(ReadingOf::Xray));
         blocks
     }
 
     /// What a reading means and whether it counts; empty without a reading.
-    fn said(&self, id: &str) -> Vec<Block> {
-        let Some(reading) = self.readings.iter().find(|reading| reading.id == id) else {
+    fn said(&self, of: ReadingOf) -> Vec<Block> {
+        let Some(reading) = self.readings.iter().find(|reading| reading.id == of) else {
             return Vec::new();
         };
         let mut blocks = vec![Block::said(Tone::Answer, &reading.text)];

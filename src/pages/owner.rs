@@ -355,6 +355,7 @@ fn first_sentence(text: &str) -> String {
 mod tests {
     use super::*;
     use crate::Subject;
+    use leavewell_model::ledger::FindingId;
 
     fn lines_of(name: &str) -> Vec<OwnerLine> {
         let path = format!(
@@ -456,7 +457,7 @@ mod tests {
                 let mut draft = leavewell_model::Draft::default();
                 draft.set_flag(path, Some(true));
                 if looked {
-                    draft.set_answer("C01", "seen", "");
+                    draft.set_answer(FindingId::C01, "seen", "");
                 }
                 let subject = Subject::new(draft);
                 let lines = lines(subject.case(), subject.report());
@@ -476,7 +477,7 @@ mod tests {
     fn a_loading_seen_is_said_like_a_filling_recorded() {
         let mut draft = leavewell_model::Draft::default();
         draft.set("piece.form", "candlestick");
-        draft.set_answer("C32", "seen", "base");
+        draft.set_answer(FindingId::C32, "seen", "base");
         let subject = Subject::new(draft);
         let lines = lines(subject.case(), subject.report());
         let danger = lines.iter().find(|l| l.topic == OwnerTopic::Danger);

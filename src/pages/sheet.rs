@@ -286,8 +286,7 @@ impl<'a> Paper<'a> {
             .findings
             .iter()
             .filter(|a| a.seen == Seen::Unsure)
-            .filter_map(|a| leavewell_model::ledger::finding(a.id))
-            .map(|f| f.title)
+            .map(|a| a.id.fact().title)
             .collect();
         if !unsure.is_empty() {
             missing.push(words::looked_for_not_sure(&unsure.join("; ")));

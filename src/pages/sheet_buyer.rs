@@ -9,7 +9,7 @@ use super::sheet_cautions::cautions_of;
 use super::sheet_disclosure::{Disclosure, disclosures};
 use super::sheet_photos::{of_parts, of_piece};
 use super::wording::sheet_buyer as words;
-use leavewell_model::ledger::{FigureId, Place};
+use leavewell_model::ledger::{FigureId, FindingId, Place};
 use leavewell_model::record::StruckMark;
 use leavewell_model::report::{CautionReport, DateReport, FamilyDates};
 use leavewell_model::terms::capital;
@@ -251,12 +251,11 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
 
 /// The metal below the silver, where a mark names it or it was seen.
 fn metal_below(paper: &Paper) -> Option<String> {
-    let seen = |ids: &[&str]| ids.iter().any(|id| paper.case.has_seen(id));
     // Where the findings do not agree, no metal is settled.
     let settled = paper.report.identity.contradictions.is_empty();
     words::METALS_BELOW
         .iter()
-        .find(|(ids, _)| settled && seen(ids))
+        .find(|(ids, _)| settled && paper.case.has_seen_any(ids))
         .map(|(_, sentence)| (*sentence).to_owned())
 }
 
@@ -264,7 +263,7 @@ fn metal_below(paper: &Paper) -> Option<String> {
 fn features(paper: &Paper) -> Option<String> {
     let mut found: Vec<String> = words::FEATURES
         .iter()
-        .filter(|(id, _)| paper.case.has_seen(id))
+        .filter(|(id, _)| paper.case.has_seen(*id))
         .map(|(_, feature)| (*feature).to_owned())
         .collect();
     for part in &paper.case.parts {
@@ -290,8 +289,8 @@ fn marks(paper: &Paper) -> String {
             .findings
             .iter()
             .filter(|a| a.seen == seen)
-            .filter_map(|a| leavewell_model::ledger::finding(a.id))
-            .filter(|f| f.place == Place::Marks && f.id != "M10")
+            .map(|a| a.id.fact())
+            .filter(|f| f.place == Place::Marks && f.id != FindingId::M10)
             .filter(|f| !paper.case.marks.iter().any(|m| m.findings.contains(&f.id)))
             .map(|f| small(f.title))
             .collect()
@@ -308,7 +307,7 @@ fn marks(paper: &Paper) -> String {
     }
     if !said.is_empty() {
         said.join(" ")
-    } else if paper.case.has_seen("M10") {
+    } else if paper.case.has_seen(FindingId::M10) {
         words::NO_MARK.to_owned()
     } else {
         words::MARKS_NOT_RECORDED.to_owned()

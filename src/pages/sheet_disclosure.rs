@@ -6,7 +6,7 @@ use super::sentence::and;
 use super::sheet::{Paper, part_label, part_labels};
 use super::wording::sheet::part_of;
 use super::wording::sheet_disclosure as words;
-use leavewell_model::ledger::{FigureId, signs};
+use leavewell_model::ledger::{FigureId, FindingId, signs};
 use leavewell_model::record::{Done, Part, Test};
 use leavewell_model::terms::small;
 use leavewell_model::terms::the_pieces;
@@ -93,12 +93,17 @@ fn replated(paper: &Paper, list: &mut Vec<Disclosure>) {
         .filter(|k| k.kind == Kind::Rfp)
         .map(|k| k.p)
         .sum();
-    let signs: Vec<String> = ["S08", "S10", "S18", "S19", "S20"]
-        .into_iter()
-        .filter(|id| paper.case.has_seen(id))
-        .filter_map(leavewell_model::ledger::finding)
-        .map(|f| small(f.title))
-        .collect();
+    let signs: Vec<String> = [
+        FindingId::S08,
+        FindingId::S10,
+        FindingId::S18,
+        FindingId::S19,
+        FindingId::S20,
+    ]
+    .into_iter()
+    .filter(|id| paper.case.has_seen(*id))
+    .map(|id| small(id.fact().title))
+    .collect();
     if recorded.is_empty() && paper.report.identity.nothing_found {
         disclose(
             list,
@@ -187,7 +192,7 @@ fn lead(paper: &Paper, list: &mut Vec<Disclosure>) {
             words::lead_filling(&and(&filled)),
         );
     }
-    if paper.case.has_seen("C10") && filled.is_empty() {
+    if paper.case.has_seen(FindingId::C10) && filled.is_empty() {
         disclose(
             list,
             "lead",

@@ -210,10 +210,9 @@ fn description(paper: &Paper) -> Vec<Block> {
         .case
         .findings
         .iter()
-        .filter_map(|a| Some((a, leavewell_model::ledger::finding(a.id)?)))
-        .map(|(answer, finding)| {
+        .map(|answer| {
             vec![
-                finding.title.to_owned(),
+                answer.id.fact().title.to_owned(),
                 answer.seen.label().to_owned(),
                 answer
                     .part

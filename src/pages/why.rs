@@ -6,7 +6,7 @@ use super::block::{Block, Table, Tone};
 use super::picture::{Anchor, Ink, Mark, Picture};
 use super::wording::why as words;
 use leavewell_model::identity::{Evidence, JudgedReading, interval_with, pushes, readings};
-use leavewell_model::ledger::Ledger;
+use leavewell_model::ledger::{EvidenceId, Ledger};
 use leavewell_model::record::Answer;
 use leavewell_model::record::ledger_of;
 use leavewell_model::terms::Family;
@@ -79,8 +79,14 @@ impl Bridge {
         let steps = pushes(all, ledger, family)
             .into_iter()
             .map(|push| {
-                answered.extend(all.answers.iter().filter(|a| a.id == push.id).cloned());
-                read.extend(all.readings.iter().filter(|r| r.id == push.id).cloned());
+                match push.id {
+                    EvidenceId::Finding(id) => {
+                        answered.extend(all.answers.iter().filter(|a| a.id == id).cloned());
+                    }
+                    EvidenceId::Reading(of) => {
+                        read.extend(all.readings.iter().filter(|r| r.of == of).cloned());
+                    }
+                }
                 Step {
                     title: push.title.to_owned(),
                     seen: push.seen == Seen::Yes,
@@ -238,12 +244,13 @@ fn count(n: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use leavewell_model::ledger::FindingId;
     use leavewell_model::record::Draft;
 
     fn draft(answers: &[(&str, &str)]) -> Draft {
         let mut draft = Draft::default();
         for (id, answer) in answers {
-            draft.set_answer(id, answer, "");
+            draft.set_answer(FindingId::parse(id).unwrap(), answer, "");
         }
         draft
     }

@@ -161,7 +161,7 @@ fn findings_list(tape: &mut Tape, typical: &[&'static str]) -> Value {
     }
     let more = tape.pick(&[0, 0, 1, 3, 6, 15]);
     for _ in 0..more {
-        let id = findings()[tape.below(findings().len())].id;
+        let id = findings()[tape.below(findings().len())].id.text();
         let answer = tape.pick(&["absent", "seen", "absent", "unsure"]);
         add(tape, id, answer);
     }

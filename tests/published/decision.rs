@@ -6,7 +6,7 @@
 use leavewell_model::Draft;
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{Evidence, interval_with};
-use leavewell_model::ledger::Ledger;
+use leavewell_model::ledger::{FindingId, Ledger};
 use leavewell_model::maths::{
     Beta, SobolBlock, TwoPiece, Z5, Z10, beta_quantile, pert_shapes, probability, probit,
     sobol_u32, tail_mean,
@@ -254,7 +254,7 @@ fn the_same_finding_twice_is_one_finding() {
         let answers: Vec<Answer> = ids
             .iter()
             .map(|id| Answer {
-                id,
+                id: FindingId::parse(id).unwrap(),
                 seen: Seen::Yes,
                 part: None,
             })

@@ -8,7 +8,7 @@ use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{
     ASKED_FIRST, Evidence, Interval, Posterior, Turn, contradictions, identify, interval_with,
 };
-use leavewell_model::ledger::{FindingFact, Ledger, finding, findings, windows};
+use leavewell_model::ledger::{FindingFact, FindingId, Ledger, WindowOf, findings, windows};
 use leavewell_model::record::{Answer, Case};
 use leavewell_model::terms::{CameFrom, Cluster, Instrument, PartName, Seen};
 use leavewell_model::terms::{Family, Kind};
@@ -19,7 +19,7 @@ fn answers(seen: &[&'static str], absent: &[&'static str]) -> Vec<Answer> {
     let with = |ids: &[&'static str], seen| {
         ids.iter()
             .map(move |id| Answer {
-                id,
+                id: FindingId::parse(id).unwrap(),
                 seen,
                 part: None,
             })
@@ -72,7 +72,7 @@ fn every_prior_sums_to_one() {
 fn no_answer_or_only_not_sure_leaves_the_prior() {
     let unsure: Vec<Answer> = ["C01", "M03", "P01"]
         .map(|id| Answer {
-            id,
+            id: FindingId::parse(id).unwrap(),
             seen: Seen::Unsure,
             part: None,
         })
@@ -334,7 +334,12 @@ fn no_favourable_finding_lowers_its_family_in_singles_and_pairs() {
         }
         checks += check_monotone(&[], added, Seen::Yes, &families);
         for other in findings().iter().filter(|f| f.id != added.id) {
-            checks += check_monotone(&answers(&[other.id], &[]), added, Seen::Yes, &families);
+            checks += check_monotone(
+                &answers(&[other.id.text()], &[]),
+                added,
+                Seen::Yes,
+                &families,
+            );
         }
     }
     assert!(checks > 10_000, "only {checks} checks");
@@ -408,7 +413,7 @@ fn copper_survives_twenty_casual_absences() {
 fn one_mark_read_is_not_undone_by_absent_marks() {
     let others: Vec<&'static str> = findings()
         .iter()
-        .map(|f| f.id)
+        .map(|f| f.id.text())
         .filter(|id| id.starts_with('M') && *id != "M01")
         .collect();
     let p = posterior_of(&answers(&["M01"], &others));
@@ -442,7 +447,7 @@ fn sentence_for(findings: Vec<Answer>) -> String {
 fn with_no_finding_no_family_is_named() {
     // An absent mark and a look answered "not sure" are not findings.
     let unsure = Answer {
-        id: "C01",
+        id: FindingId::C01,
         seen: Seen::Unsure,
         part: None,
     };
@@ -482,15 +487,15 @@ fn is_almost_certain(ids: &[&'static str]) -> bool {
 #[test]
 fn no_answer_is_firmer_than_its_looks_justify() {
     let is_decisive = |f: &FindingFact| {
-        ["M01", "M03", "M16", "M18"].contains(&f.id)
+        ["M01", "M03", "M16", "M18"].contains(&f.id.text())
             || (f.cluster == Cluster::Phys && f.invasive >= 2)
     };
     let looks: Vec<&FindingFact> = findings().iter().filter(|f| !is_decisive(f)).collect();
     for (i, first) in looks.iter().enumerate() {
-        assert!(!is_almost_certain(&[first.id]), "{}", first.id);
+        assert!(!is_almost_certain(&[first.id.text()]), "{}", first.id);
         for second in looks[i + 1..].iter().filter(|f| f.cluster == first.cluster) {
             assert!(
-                !is_almost_certain(&[first.id, second.id]),
+                !is_almost_certain(&[first.id.text(), second.id.text()]),
                 "{} {}",
                 first.id,
                 second.id
@@ -522,7 +527,7 @@ fn a_close_platers_mark_calls_for_the_magnet() {
         ..Case::default()
     };
     let looks = weigh_at_once(&case, Vec::new()).identity.next_looks;
-    let magnet = looks.iter().position(|look| look.finding == "P01");
+    let magnet = looks.iter().position(|look| look.finding == FindingId::P01);
     assert!(
         magnet.is_some_and(|place| place < 3),
         "the magnet comes in place {magnet:?}"
@@ -532,7 +537,7 @@ fn a_close_platers_mark_calls_for_the_magnet() {
 /// The looks suggested after these findings were seen.
 fn proposed(case: &Case) -> Vec<&'static str> {
     let looks = weigh_at_once(case, Vec::new()).identity.next_looks;
-    looks.iter().map(|look| look.finding.get()).collect()
+    looks.iter().map(|look| look.finding.text()).collect()
 }
 
 fn proposed_after(seen: &[&'static str]) -> Vec<&'static str> {
@@ -550,11 +555,11 @@ fn the_first_looks_need_no_special_means() {
         let looks = proposed_after(seen);
         assert!(looks.len() >= 5, "{seen:?}: {looks:?}");
         for id in &looks[..5] {
-            let turn = Turn::of(finding(id).unwrap(), &[]);
+            let turn = Turn::of(FindingId::parse(id).unwrap().fact(), &[]);
             assert_eq!(turn, Turn::First, "{seen:?}: {id}");
         }
     }
-    assert_eq!(proposed_after(&[])[..5], ASKED_FIRST);
+    assert_eq!(proposed_after(&[])[..5], ASKED_FIRST.map(FindingId::text));
 }
 
 /// A reading of an instrument is suggested first only to a user who has the instrument.
@@ -567,7 +572,7 @@ fn an_instrument_at_hand_may_come_first() {
             ..Case::default()
         })
     };
-    let is_reading = |id: &&str| Turn::of(finding(id).unwrap(), &[]) == Turn::Last;
+    let is_reading = |id: &&str| Turn::of(FindingId::parse(id).unwrap().fact(), &[]) == Turn::Last;
     assert!(!with(&[]).iter().any(is_reading));
     assert!(with(&[Instrument::Xrf]).contains(&"P11"));
     let scales = with(&[Instrument::Scales]);
@@ -585,7 +590,11 @@ fn a_contradiction_names_the_look_that_would_settle_it() {
         let found = contradictions(&case, Ledger::standard());
         for clash in &found {
             let look = clash.settled_by.unwrap();
-            assert!(look.is_lay(&[]) && !pair.contains(&look.id), "{}", look.id);
+            assert!(
+                look.is_lay(&[]) && !pair.contains(&look.id.text()),
+                "{}",
+                look.id
+            );
             for words in [clash.findings[0].title, clash.findings[1].title, look.title] {
                 assert!(clash.text.contains(words), "{}", clash.text);
             }
@@ -625,13 +634,13 @@ fn contradictions_of(findings: Vec<Answer>) -> Vec<[&'static str; 2]> {
     };
     contradictions(&case, Ledger::standard())
         .iter()
-        .map(|c| c.findings.map(|f| f.id))
+        .map(|c| c.findings.map(|f| f.id.text()))
         .collect()
 }
 
 #[test]
 fn full_hallmarks_and_a_copper_seam_contradict_each_other() {
-    let (hallmarks, seam) = (finding("M03").unwrap(), finding("C01").unwrap());
+    let (hallmarks, seam) = (FindingId::M03.fact(), FindingId::C01.fact());
     printed(support(hallmarks, seam), 0.014, 3);
     assert_eq!(
         contradictions_of(answers(&["M03", "C01"], &[])),
@@ -644,7 +653,7 @@ fn full_hallmarks_and_a_copper_seam_contradict_each_other() {
 #[test]
 fn on_different_parts_a_contradiction_is_offered_as_a_married_piece() {
     let on = |id, part| Answer {
-        id,
+        id: FindingId::parse(id).unwrap(),
         seen: Seen::Yes,
         part: Some(part),
     };
@@ -740,7 +749,7 @@ fn related_evidence_counts_for_less_than_its_product() {
     let ledger = Ledger::standard();
     let odds = |k: Kind| {
         kindred.iter().fold(1.0, |p, id| {
-            let letter = finding(id).unwrap().letter(k).unwrap();
+            let letter = FindingId::parse(id).unwrap().fact().letter(k).unwrap();
             p * ledger
                 .find(&format!("identity.ladder.base.{}", letter.code()))
                 .unwrap()
@@ -854,7 +863,11 @@ fn typical_pieces_are_identified() {
 /// patent 5963 of 1830 for German silver in plate.
 #[test]
 fn windows_include_the_dated_events() {
-    let window = |id: &str| windows().iter().find(|w| w.id == id).unwrap();
+    let window = |id: &str| {
+        let body = FindingId::parse(id).map(WindowOf::Body);
+        let of = body.or_else(|| Kind::parse(id).map(WindowOf::Kind));
+        windows().iter().find(|w| Some(w.of) == of).unwrap()
+    };
     for (id, from) in [
         ("ECU", 1840),
         ("ENS", 1840),
@@ -909,7 +922,7 @@ fn findings_that_exclude_each_other_are_reported() {
         assert_eq!(found.contains(&pair), excluded, "{pair:?}");
     }
     let on = |id, part| Answer {
-        id,
+        id: FindingId::parse(id).unwrap(),
         seen: Seen::Yes,
         part: Some(part),
     };

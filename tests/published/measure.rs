@@ -5,8 +5,9 @@ use leavewell_model::Draft;
 use leavewell_model::bench::{layered_density, skin_share};
 use leavewell_model::counsel::weigh_at_once;
 use leavewell_model::identity::{Evidence, Posterior, information_gain, interval_with, readings};
-use leavewell_model::ledger::FigureId;
-use leavewell_model::ledger::{Ledger, finding};
+use leavewell_model::ledger::Ledger;
+use leavewell_model::ledger::{EvidenceId, ReadingOf};
+use leavewell_model::ledger::{FigureId, FindingId};
 use leavewell_model::record::{Case, Problem};
 use leavewell_model::record::{Weighing, water_density};
 use leavewell_model::report::IdentityReport;
@@ -96,7 +97,7 @@ fn read(fields: &[(&str, &str)], seen: &[&str]) -> (Case, Vec<Problem>) {
         }
     }
     for id in seen {
-        draft.set_answer(id, "seen", "");
+        draft.set_answer(FindingId::parse(id).unwrap(), "seen", "");
     }
     draft.read()
 }
@@ -217,10 +218,10 @@ fn a_density_of_solid_silver_does_not_beat_a_copper_seam_alone() {
     assert!(fused > p.of(Kind::Sil), "{fused} {}", p.of(Kind::Sil));
     let report = identity(&SOLID, &["C01"]);
     let clash = &report.contradictions[0];
-    assert_eq!(clash.findings, ["C01", "density"]);
+    assert_eq!(clash.findings.map(EvidenceId::text), ["C01", "density"]);
     assert!(clash.text.contains("Look again"), "{}", clash.text);
     // Both are named, and the look that would settle it, with what each answer would support.
-    let titles = [finding("C01").unwrap().title, "Density"];
+    let titles = [FindingId::C01.fact().title, "Density"];
     for words in titles.into_iter().chain(["The look that parts them best"]) {
         assert!(clash.text.contains(words), "{words}: {}", clash.text);
     }
@@ -351,7 +352,7 @@ fn each_reading_reports_how_far_it_moved_every_family() {
     let pushed = report
         .pushes
         .iter()
-        .find(|p| p.finding == "density")
+        .find(|p| p.finding == EvidenceId::Reading(ReadingOf::Density))
         .unwrap();
     near(pushed.log_odds, solid.log_odds, 1e-12);
     let plated = identity(&PLATED, &[]);
@@ -374,7 +375,9 @@ fn a_band_ticked_in_addition_to_its_number_is_not_counted_twice() {
     // A conflicting band is reported.
     let clash = identity(&PLATED, &["P02"]).contradictions;
     assert!(
-        clash.iter().any(|c| c.findings == ["P02", "density"]),
+        clash
+            .iter()
+            .any(|c| c.findings.map(EvidenceId::text) == ["P02", "density"]),
         "{clash:?}"
     );
     // None of its bands is offered as the next look.
@@ -382,7 +385,7 @@ fn a_band_ticked_in_addition_to_its_number_is_not_counted_twice() {
     assert!(
         looks
             .iter()
-            .all(|l| !["P02", "P03", "P04", "P05"].contains(&&*l.finding))
+            .all(|l| !["P02", "P03", "P04", "P05"].contains(&l.finding.text()))
     );
 }
 
@@ -610,7 +613,7 @@ fn a_look_predicts_the_effect_of_its_answers() {
     let looks = identity(&PLATED, &["S03"]).next_looks;
     assert!(!looks.is_empty());
     for look in looks.iter().take(4) {
-        let seen = identity(&PLATED, &["S03", &look.finding]);
+        let seen = identity(&PLATED, &["S03", look.finding.text()]);
         let top = &seen.family_bars[0];
         assert_eq!(look.if_seen.family, top.family, "{}", look.finding);
         near(look.if_seen.p, top.p, 1e-12);
@@ -621,7 +624,10 @@ fn a_look_predicts_the_effect_of_its_answers() {
     let evidence = Evidence::of(&case, &[]);
     let now = interval_with(&evidence, ledger).base;
     let gains = information_gain(&evidence, &now, ledger);
-    let band = gains.iter().find(|g| g.finding.id == "P08").unwrap();
+    let band = gains
+        .iter()
+        .find(|g| g.finding.id == FindingId::P08)
+        .unwrap();
     assert_eq!(band.if_absent, now);
 }
 

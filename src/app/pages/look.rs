@@ -1,7 +1,8 @@
 //! Look: what to look for on the piece, place by place, and what it tells about the piece.
 
 use leavewell_model::identity::{Suggestion, suggested_findings};
-use leavewell_model::ledger::{FindingFact, Place, WordsIn, finding, findings};
+use leavewell_model::ledger::EvidenceId;
+use leavewell_model::ledger::{FindingFact, FindingId, Place, WordsIn, findings};
 use leavewell_model::report::{AfterLook, IdentityReport, Text};
 use leavewell_model::terms::capital;
 use leavewell_model::terms::{Form, Instrument, PartName, Seen};
@@ -33,7 +34,7 @@ const FIRST_MARK: &str = "1";
 /// The screen Look.
 pub fn look_page(page: Page) -> Html {
     let open = page.open;
-    let first = open.first_looks.iter().filter_map(|id| finding(id));
+    let first = open.first_looks.iter().map(|id| id.fact());
     let none = open.first_looks.is_empty();
     let few = group()
         .p("hint", say::FEW_HINT)
@@ -157,14 +158,14 @@ fn entry_id(place: usize) -> String {
 /// One finding that typed words suggest, to be confirmed or put aside.
 fn suggestion(page: Page, proposal: &Suggestion, from: Option<usize>) -> El {
     let id = proposal.finding;
-    let title = finding(id).map_or("", |f| f.title);
+    let title = id.fact().title;
     let answer = |seen: Seen| {
         let target = Target::Suggested(id, from);
         page.act
             .reform(move |_: MouseEvent| Action::Typed(target, seen.id().to_owned()))
     };
     el("li", "")
-        .key(id)
+        .key(id.text())
         .words(say::suggestion(&proposal.words, title))
         .text(" ")
         .el(button("")
@@ -201,7 +202,7 @@ fn place_group(page: Page, place: Place) -> El {
 }
 
 fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
-    let id = joined(&[group, fact.id]);
+    let id = joined(&[group, fact.id.text()]);
     let (answer, part) = page.open.draft.answer(fact.id);
     let seen = answer == Seen::Yes.id();
     let needs = say::needs(fact.needs, fact.invasive);
@@ -227,7 +228,7 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
     );
     let how = el("div", "").p("", fact.how).said("hint", needs);
     el("article", "finding")
-        .key(fact.id)
+        .key(fact.id.text())
         .put(answers)
         .el(drawing(fact.id))
         .el(place)
@@ -236,8 +237,8 @@ fn finding_of(page: Page, fact: &FindingFact, group: &str) -> El {
 
 /// The drawing of a finding, present and absent. The text beside it says the same to screen readers. The drawings
 /// are in a separate file, which the browser fetches when this screen opens.
-fn drawing(id: &str) -> El {
-    let drawn = el("use", "").set("href", joined(&[looks(), id]));
+fn drawing(id: FindingId) -> El {
+    let drawn = el("use", "").set("href", joined(&[looks(), id.text()]));
     el("figure", "look")
         .attr("aria-hidden", "true")
         .el(el("svg", "look-drawing")
@@ -258,7 +259,7 @@ fn what_it_is(page: Page) -> Html {
     let contradictions = el("div", "contradictions")
         .each(&identity.date_conflicts, odd)
         .each(&identity.contradictions, |c| {
-            odd(&c.text).key(&c.findings.concat())
+            odd(&c.text).key(&c.findings.map(EvidenceId::text).concat())
         });
     let mut next = el("div", "next-look");
     if let Some(report) = page.open.report() {

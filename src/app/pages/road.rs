@@ -1,5 +1,6 @@
 //! The owner's road: one question a screen, answered with one press.
 
+use leavewell_model::ledger::FindingId;
 use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::road::{
     self, FIRST_ANSWER_AFTER, OFFERS, RoadQuestion, UNSURE, answer_in, left,
@@ -151,9 +152,11 @@ fn answer(
 fn drawing(question: RoadQuestion, id: &'static str) -> Option<El> {
     let is_drawn = !text::is_plain(id);
     match question {
-        RoadQuestion::Letters | RoadQuestion::Shade => is_drawn.then(|| look(id, "seen")),
-        RoadQuestion::Red if is_drawn => Some(look("S03", id)),
-        RoadQuestion::Magnet if is_drawn => Some(look("P01", id)),
+        RoadQuestion::Letters | RoadQuestion::Shade => {
+            FindingId::parse(id).map(|finding| look(finding, "seen"))
+        }
+        RoadQuestion::Red if is_drawn => Some(look(FindingId::S03, id)),
+        RoadQuestion::Magnet if is_drawn => Some(look(FindingId::P01, id)),
         RoadQuestion::Look(look_id) if is_drawn => Some(look(look_id, id)),
         RoadQuestion::BareAmount => match id {
             "slight" => Some(bare_patch("patch-slight", ("6", "4"))),
@@ -167,10 +170,10 @@ fn drawing(question: RoadQuestion, id: &'static str) -> Option<El> {
 }
 
 /// One half of the drawing of a finding.
-fn look(finding: &'static str, answer: &str) -> El {
+fn look(finding: FindingId, answer: &str) -> El {
     let half = if answer == "seen" { "0" } else { "-120" };
     let drawn = el("use", "")
-        .set("href", joined(&[looks(), finding]))
+        .set("href", joined(&[looks(), finding.text()]))
         .attr("x", half)
         .attr("width", "240")
         .attr("height", "90");

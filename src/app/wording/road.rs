@@ -1,5 +1,6 @@
 //! The owner's road: one question a screen, why it is asked, and the answers.
 
+use leavewell_model::ledger::FindingId;
 use leavewell_model::record::{Form, PartName};
 use leavewell_model::road::{ALL_OVER, Damage, NONE, RoadQuestion, UNSURE};
 use leavewell_model::terms::Seen;
@@ -135,34 +136,34 @@ pub fn question(question: RoadQuestion) -> [&'static str; 3] {
     }
 }
 
-fn look(id: &str) -> [&'static str; 3] {
+fn look(id: FindingId) -> [&'static str; 3] {
     match id {
-        "C01" => [
+        FindingId::C01 => [
             "Does a copper line run down the body?",
             "Breathe on the body below the handle and watch the mist clear. Look inside with a torch.",
             "Old plate was made from sheet that is copper inside, so its seam shows copper.",
         ],
-        "C07" => [
+        FindingId::C07 => [
             "Is there a strip of silver on the edge?",
             "Run a fingertip under the rim and feel for a small lip.",
             "Makers of old plate hid the copper edge under silver wire.",
         ],
-        "C06" => [
+        FindingId::C06 => [
             "Is the edge folded over?",
             "Run a fingernail gently under the rim and feel for a step.",
             "Makers of old plate folded the edge to hide its copper.",
         ],
-        "C08" => [
+        FindingId::C08 => [
             "Does an edge look like a sandwich?",
             "Look at a worn edge or a pierced hole. Use what wear has opened; never file.",
             "Copper between two layers of silver means that they were rolled as one sheet.",
         ],
-        "S10" => [
+        FindingId::S10 => [
             "Do old worn patches show under the silver?",
             "Let light skim over the high points and look for a faint step or change of shade.",
             "They mean that someone plated the piece again.",
         ],
-        "S22" => [
+        FindingId::S22 => [
             "Does the silver peel or blister?",
             "Look along the edges. Do not press or pull.",
             "Silver that lifts was laid on afterwards.",

@@ -11,7 +11,7 @@ use leavewell_model::decide::weights::{acceptability, shares};
 use leavewell_model::learn::{
     Observed, PieceEvidence, PricedState, Scatter, Shift, Teaching, Topic,
 };
-use leavewell_model::ledger::FigureId;
+use leavewell_model::ledger::{FigureId, FindingId};
 use leavewell_model::value::Class;
 use leavewell_model::{Case, Draft};
 
@@ -67,7 +67,13 @@ fn bench_changes(bencher: divan::Bencher, name: &str, change: fn(&mut Draft, usi
 #[divan::bench(args = ["basket", "teapot", "tray", "six_faults"])]
 fn answer_after_a_look(bencher: divan::Bencher, name: &str) {
     bench_changes(bencher, name, |draft, i| {
-        let finding = ["S01", "S02", "M02", "C02", "S05"][i % 5];
+        let finding = [
+            FindingId::S01,
+            FindingId::S02,
+            FindingId::M02,
+            FindingId::C02,
+            FindingId::S05,
+        ][i % 5];
         draft.set_answer(
             finding,
             ["seen", "absent", "unsure"][(i % 5 + i / 5) % 3],

@@ -5,6 +5,7 @@
 //! blocks is kept as flags, so that a course can be checked without running the rules again.
 
 use crate::ledger::FigureId;
+use crate::ledger::Ground;
 use std::rc::Rc;
 
 use super::prices::answered;
@@ -209,7 +210,7 @@ impl<'a> Rulings<'a> {
                         }
                         if worst(&clear).can_be_advised() {
                             choice.note(&Verdict {
-                                guard: "needs",
+                                ground: Ground::Need,
                                 outcome: Outcome::Barred,
                                 reason: words::NOT_BY_ITSELF.to_owned(),
                                 lifted_by: words::WITH_THE_REST.to_owned(),

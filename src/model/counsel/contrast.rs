@@ -9,6 +9,7 @@ use super::sentences::{as_quoted, money, phrase};
 use super::steps_alone::{conflicts, is_left, place_alone};
 use super::wording::contrast as words;
 use crate::ledger::FigureId;
+use crate::ledger::Ground;
 use crate::record::Goal;
 use crate::terms::ShortSort;
 use crate::treatment::{Fault, Outcome, Treatment, Verdict, answers_to, as_found, work};
@@ -171,7 +172,7 @@ fn of_asked(
     }
     if let Some(why) = not_needed(first, world) {
         let verdict = Verdict {
-            guard: "needs",
+            ground: Ground::Need,
             outcome: Outcome::Barred,
             reason: why.to_owned(),
             lifted_by: String::new(),

@@ -1,5 +1,6 @@
 //! A course: one choice in each block, with or without a test for lead first.
 
+use crate::ledger::Ground;
 use crate::terms::ShortSort;
 use std::rc::Rc;
 
@@ -85,7 +86,7 @@ impl Course {
         each.into_iter()
             .filter(|(bit, _)| lacking & bit != 0)
             .map(|(_, (reason, lifted_by))| Verdict {
-                guard: "needs",
+                ground: Ground::Need,
                 outcome: Outcome::Barred,
                 reason: reason.to_owned(),
                 lifted_by: lifted_by.to_owned(),

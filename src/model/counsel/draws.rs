@@ -6,7 +6,7 @@ use super::sample::{Dim, Law, Sample};
 use super::wear::{Wear, WearBefore};
 use super::what_if::WhatIf;
 use crate::identity::{Kind, Posterior};
-use crate::ledger::{FigureId, Ledger, signs};
+use crate::ledger::{FigureId, FindingId, Ledger, signs};
 use crate::record::{
     Case, Corrosion, FLAWS, Fill, Goal, Joint, Mount, Part, Relation, Route, Tarnish,
 };
@@ -480,7 +480,7 @@ fn draw_lead(case: &Case, ledger: &Ledger, kind: &[Kind], u: &[f64]) -> Vec<bool
         LeadStatus::Absent => return vec![false; kind.len()],
         LeadStatus::Unknown => {}
     }
-    let grey = case.has_seen("C10")
+    let grey = case.has_seen(FindingId::C10)
         || case
             .parts
             .iter()

@@ -6,7 +6,7 @@ use crate::identity::{
     ASKED_FIRST, ByKind, Carried, Cluster, Edge, Evidence, Identified, Kind, Ladder, Posterior,
     Surety, Turn, open_in_words, parting,
 };
-use crate::ledger::{FigureId, FindingFact, LOOK_EFFORT, Requires, finding};
+use crate::ledger::{FigureId, FindingFact, FindingId, LOOK_EFFORT, Requires};
 use crate::record::Instrument;
 use crate::report::{AfterLook, IdentityReport, NextLook, PartingReport};
 use crate::terms::ShortSort;
@@ -37,7 +37,7 @@ impl Solved {
                 .looks
                 .iter()
                 .map(|look| PartingReport {
-                    finding: look.finding.id.into(),
+                    finding: look.finding.id,
                     title: look.finding.title.into(),
                     how: look.finding.how.into(),
                     if_seen: after_look(&look.if_seen, &self.looked.interval.base),
@@ -72,7 +72,7 @@ impl Solved {
                 // Differences caused by rounding have no value.
                 let worth = if worth < 0.5 { 0.0 } else { worth };
                 NextLook {
-                    finding: f.id.into(),
+                    finding: f.id,
                     worth: worth - effort,
                     bits: g.bits,
                     title: f.title.into(),
@@ -103,16 +103,14 @@ impl Solved {
             let settles = l.if_seen.p.min(l.if_absent.p) < settled;
             l.worth > 0.0 || !same || (settles && (moves(&l.if_seen) || moves(&l.if_absent)))
         });
-        let turn =
-            |l: &NextLook| finding(l.finding.get()).map(|f| Turn::of(f, &self.case.instruments));
-        looks.order_by_key(turn);
+        looks.order_by_key(|l| Turn::of(l.finding.fact(), &self.case.instruments));
         if self.case.findings.is_empty() && self.looked.readings.is_empty() {
             let place = |l: &NextLook| ASKED_FIRST.iter().position(|id| l.finding == *id);
             looks.order_by_key(|l| place(l).unwrap_or(ASKED_FIRST.len()));
         }
         // A close-plater's mark calls for the magnet, because the mark alone is outweighed by commoner kinds.
-        if self.case.has_seen("M12")
-            && let Some(magnet) = looks.iter().position(|l| l.finding == "P01")
+        if self.case.has_seen(FindingId::M12)
+            && let Some(magnet) = looks.iter().position(|l| l.finding == FindingId::P01)
         {
             looks[..=magnet].rotate_right(1);
         }

@@ -333,7 +333,7 @@ mod tests {
         let verdicts = &option.unwrap().verdicts;
         verdicts
             .iter()
-            .map(|v| format!("{} {:?}", v.guard, v.outcome))
+            .map(|v| format!("{:?} {:?}", v.ground, v.outcome))
             .collect()
     }
 

@@ -13,6 +13,7 @@ use super::weighed::steps_left_out;
 use super::weights::Weights;
 use super::wording::proposal as words;
 use super::world::World;
+use crate::ledger::Ground;
 use crate::record::{Case, PartName};
 use crate::report::ProposalReport;
 use crate::terms::small;
@@ -133,7 +134,7 @@ fn weigh(world: &World) -> Proposed {
     };
     let steps = with_companions(&kept, world, false);
     let course = course_of(&steps, tested, &rulings);
-    for v in course.barred.iter().filter(|v| v.guard == "needs") {
+    for v in course.barred.iter().filter(|v| v.ground == Ground::Need) {
         if !quoted.contains(v) {
             problems.push(format!("{} {}", v.reason, v.lifted_by));
             quoted.push(v.clone());

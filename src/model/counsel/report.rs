@@ -343,7 +343,7 @@ fn contrast_report(c: &Contrast) -> ContrastReport {
 
 pub(super) fn verdict_report(v: &Verdict) -> VerdictReport {
     VerdictReport {
-        guard: v.guard.into(),
+        ground: v.ground,
         outcome: v.outcome,
         reason: v.reason.clone(),
         lifted_by: v.lifted_by.clone(),

@@ -4,6 +4,7 @@ use super::choice::{Tested, not_needed};
 use super::course::Course;
 use super::search::{Menu, Tally, course_of};
 use super::world::World;
+use crate::ledger::RuleId;
 use crate::treatment::{Fault, Treatment};
 
 /// Weighs these steps with the steps they need, after a test for lead if only the test makes them possible.
@@ -15,10 +16,11 @@ pub(super) fn place_alone(
 ) -> usize {
     let steps = with_companions(steps, tally.weigher.world, keep);
     let plain = course_of(&steps, Tested::AsRecorded, tally.rulings);
-    let only_lead = plain
-        .barred
-        .iter()
-        .all(|v| matches!(v.guard, "H16" | "H29"));
+    let only_lead = plain.barred.iter().all(|v| {
+        [RuleId::H16, RuleId::H29]
+            .iter()
+            .any(|rule| v.ground == *rule)
+    });
     if !plain.can_be_advised() && only_lead && menu.tested.is_some() {
         let tested = course_of(&steps, Tested::First, tally.rulings);
         if tested.can_be_advised() {

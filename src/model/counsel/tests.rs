@@ -108,7 +108,9 @@ fn spoken(case: &Case) -> Spoken {
     let mut all = Spoken::new();
     for t in Treatment::ALL {
         for v in check(t, &s) {
-            let of = all.entry((t.id(), v.guard.to_owned())).or_insert(None);
+            let of = all
+                .entry((t.id(), v.ground.text().to_owned()))
+                .or_insert(None);
             *of = (*of).max(Some(v.outcome));
         }
     }

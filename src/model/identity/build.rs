@@ -182,7 +182,7 @@ pub fn likeliest<T: Copy>(
 mod tests {
     use super::*;
     use crate::identity::{Evidence, interval_with};
-    use crate::ledger::Ledger;
+    use crate::ledger::{FindingId, Ledger};
     use crate::record::Answer;
     use crate::terms::Seen;
 
@@ -190,7 +190,7 @@ mod tests {
         let answers: Vec<Answer> = seen
             .iter()
             .map(|id| Answer {
-                id,
+                id: FindingId::parse(id).unwrap(),
                 seen: Seen::Yes,
                 part: None,
             })

@@ -4,7 +4,8 @@ use super::dates::seen_windows;
 use super::judged_reading::JudgedReading;
 use super::posterior::{Edge, Ladder, counts, is_replaced};
 use super::turn::Turn;
-use crate::ledger::{FigureId, FindingFact, Ledger, WindowAbout, findings};
+use crate::ledger::EvidenceId;
+use crate::ledger::{FigureId, FindingFact, FindingId, Ledger, WindowOf, findings};
 use crate::record::{Answer, Case};
 use crate::terms::{ByLadderKind, Cluster};
 use crate::terms::{PartName, Seen};
@@ -76,7 +77,7 @@ pub fn contradictions(case: &Case, ledger: &Ledger) -> Vec<Contradiction> {
 /// One side of a contradiction: a finding or a reading, with its likelihood by kind.
 #[derive(Clone, Copy)]
 struct Claim {
-    id: &'static str,
+    id: EvidenceId,
     title: &'static str,
     /// A look with the same twin settles nothing.
     twin: &'static str,
@@ -86,7 +87,7 @@ struct Claim {
 impl Claim {
     fn of(f: &FindingFact, ladder: &Ladder) -> Self {
         Self {
-            id: f.id,
+            id: EvidenceId::Finding(f.id),
             title: f.title,
             twin: f.twin,
             likelihood: of(f, ladder),
@@ -156,32 +157,55 @@ fn apart_on_the_piece(a: &[&Answer], b: &[&Answer]) -> Option<(PartName, PartNam
 }
 
 /// Groups of findings of which one spot can show only one.
-const ONE_OF: [&[&str]; 14] = [
-    &["C14", "C15"],
-    &["C25", "C26"],
-    &["C17", "C18", "C30", "C31"],
-    &["C04", "C20"],
-    &["C01", "C02", "C04"],
-    &["S01", "S02"],
-    &["S14", "S15", "S16"],
-    &["M01", "M01b", "M02", "M30"],
-    &["P15", "P16"],
-    &["D01", "D02"],
-    &["P02", "P03", "P04", "P05"],
-    &["P06", "P07", "P08"],
-    &["P09", "P10", "P13"],
-    &["P11", "P12"],
+const ONE_OF: [&[FindingId]; 14] = [
+    &[FindingId::C14, FindingId::C15],
+    &[FindingId::C25, FindingId::C26],
+    &[
+        FindingId::C17,
+        FindingId::C18,
+        FindingId::C30,
+        FindingId::C31,
+    ],
+    &[FindingId::C04, FindingId::C20],
+    &[FindingId::C01, FindingId::C02, FindingId::C04],
+    &[FindingId::S01, FindingId::S02],
+    &[FindingId::S14, FindingId::S15, FindingId::S16],
+    &[
+        FindingId::M01,
+        FindingId::M01B,
+        FindingId::M02,
+        FindingId::M30,
+    ],
+    &[FindingId::P15, FindingId::P16],
+    &[FindingId::D01, FindingId::D02],
+    &[
+        FindingId::P02,
+        FindingId::P03,
+        FindingId::P04,
+        FindingId::P05,
+    ],
+    &[FindingId::P06, FindingId::P07, FindingId::P08],
+    &[FindingId::P09, FindingId::P10, FindingId::P13],
+    &[FindingId::P11, FindingId::P12],
 ];
 
 /// Findings of engraving or chasing, or of the shield it was cut in.
-const ENGRAVED: [&str; 6] = ["C14", "C15", "C24", "C27", "C29", "C23"];
+const ENGRAVED: [FindingId; 6] = [
+    FindingId::C14,
+    FindingId::C15,
+    FindingId::C24,
+    FindingId::C27,
+    FindingId::C29,
+    FindingId::C23,
+];
 
 /// Whether two findings say opposite things about one spot.
-pub(super) fn exclude_each_other(a: &str, b: &str) -> bool {
+pub(super) fn exclude_each_other(a: FindingId, b: FindingId) -> bool {
     // "No mark anywhere" excludes every mark.
-    let unmarked = |x: &str, y: &str| x == "M10" && y.starts_with('M');
+    let unmarked =
+        |x: FindingId, y: FindingId| x == FindingId::M10 && y.fact().cluster == Cluster::Mark;
     // "No engraving at all" excludes every finding of engraving.
-    let plain = |x: &str, y: &str| x == "C34" && ENGRAVED.contains(&y);
+    let plain = |x: FindingId, y: FindingId| x == FindingId::C34 && ENGRAVED.contains(&y);
     unmarked(a, b)
         || unmarked(b, a)
         || plain(a, b)
@@ -194,8 +218,8 @@ pub(super) fn exclude_each_other(a: &str, b: &str) -> bool {
 /// A reading with a number that no kind explains together with a seen finding or with another reading.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ReadingClash {
-    /// Ids of the two observations.
-    pub between: [&'static str; 2],
+    /// The two observations.
+    pub between: [EvidenceId; 2],
     /// The available look that distinguishes the two best; `None` if none does.
     pub settled_by: Option<&'static FindingFact>,
     /// In words.
@@ -219,9 +243,9 @@ pub fn readings_that_clash(
     let mut found = Vec::new();
     for reading in readings.iter().filter(|r| r.counts) {
         let own = Claim {
-            id: reading.id,
+            id: EvidenceId::Reading(reading.of),
             title: reading.title,
-            twin: reading.id,
+            twin: reading.of.id(),
             likelihood: reading.likelihood(&ladder),
         };
         for other in &others {
@@ -257,7 +281,7 @@ fn apart(a: &Answer, b: &Answer) -> Option<String> {
     let of = |x: &Answer| {
         seen_windows(std::slice::from_ref(x))
             .into_iter()
-            .find(|w| w.about == WindowAbout::Body)
+            .find(|w| matches!(w.of, WindowOf::Body(_)))
             .map(|w| (w.from, w.to.unwrap_or(u16::MAX)))
     };
     let ((a_from, a_to), (b_from, b_to)) = (of(a)?, of(b)?);

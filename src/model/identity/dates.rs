@@ -8,7 +8,7 @@
 
 use super::posterior::{FUSED_BODY, Interval, Posterior};
 use crate::ledger::FigureId;
-use crate::ledger::{Ledger, LowerEnd, Window, WindowAbout, finding, windows};
+use crate::ledger::{Ledger, LowerEnd, Window, WindowOf, windows};
 use crate::record::{Answer, Case};
 use crate::report::{DateReport, FamilyDates};
 use crate::terms::ShortSort;
@@ -137,7 +137,7 @@ impl Dating {
             least: ledger.value(FigureId::IDENTITY_TOLD_LEAST),
             reasons: seen.iter().map(|w| w.what.to_owned()).collect(),
             conflicts: Vec::new(),
-            dated: seen.iter().any(|w| !is_style(w.id)),
+            dated: seen.iter().any(|w| !is_of_style(w)),
             open_years: ledger.value(FigureId::IDENTITY_OPEN_YEARS),
         };
         if dropped > ledger.value(FigureId::IDENTITY_WINDOW_DROPPED_SAID) {
@@ -408,23 +408,23 @@ fn made_by(dating: &Dating, kinds: &[Kind], year: f64) -> f64 {
     if all > 0.0 { before / all } else { 0.0 }
 }
 
-/// Whether a finding gives a date only through style or form.
-fn is_style(id: &str) -> bool {
-    finding(id).is_some_and(|f| f.cluster == Cluster::Style)
+/// Whether a window dates only through style or form.
+fn is_of_style(window: &Window) -> bool {
+    matches!(window.of, WindowOf::Body(id) if id.fact().cluster == Cluster::Style)
 }
 
 fn kind_window(kind: Kind) -> Option<&'static Window> {
-    windows()
-        .iter()
-        .find(|w| w.about == WindowAbout::Kind && w.id == kind.code())
+    windows().iter().find(|w| w.of == WindowOf::Kind(kind))
 }
 
 /// Windows of the findings that were seen.
 pub(super) fn seen_windows(answers: &[Answer]) -> Vec<&'static Window> {
     windows()
         .iter()
-        .filter(|w| w.about != WindowAbout::Kind)
-        .filter(|w| answers.iter().any(|a| a.id == w.id && a.seen == Seen::Yes))
+        .filter(|w| {
+            let was_seen = |a: &Answer| w.of == WindowOf::Body(a.id) && a.seen == Seen::Yes;
+            answers.iter().any(was_seen)
+        })
         .collect()
 }
 
@@ -475,6 +475,7 @@ fn of_kind(w: &Window, year: u16, today: u16, tail: f64, shoulder: f64) -> f64 {
 mod tests {
     use super::*;
     use crate::identity::{Evidence, interval_with};
+    use crate::ledger::FindingId;
 
     /// The span for these findings and given years, as of 2026.
     fn dated(seen: &[&'static str], told: Option<(u16, u16)>) -> (DateSpan, Vec<String>, bool) {
@@ -484,7 +485,7 @@ mod tests {
         case.findings = seen
             .iter()
             .map(|id| Answer {
-                id,
+                id: FindingId::parse(id).unwrap(),
                 seen: Seen::Yes,
                 part: None,
             })
@@ -517,7 +518,7 @@ mod tests {
             findings: seen
                 .iter()
                 .map(|id| Answer {
-                    id,
+                    id: FindingId::parse(id).unwrap(),
                     seen: Seen::Yes,
                     part: None,
                 })

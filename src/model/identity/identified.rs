@@ -7,7 +7,8 @@ use super::{
     Skin, Surety, contradictions, interval_with, likeliest, pushes, readings, readings_that_clash,
     suggested_findings,
 };
-use crate::ledger::{FigureId, Ledger, WordsIn};
+use crate::ledger::EvidenceId;
+use crate::ledger::{FigureId, FindingId, Ledger, WordsIn};
 use crate::record::Case;
 use crate::report::{
     ContradictionReport, Families, FamilyPush, FamilyReport, IdentityReport, KindReport,
@@ -113,7 +114,7 @@ impl Identified<'_> {
             contradictions: contradictions(self.case, self.ledger)
                 .into_iter()
                 .map(|c| ContradictionReport {
-                    findings: c.findings.map(|f| f.id.into()),
+                    findings: c.findings.map(|f| EvidenceId::Finding(f.id)),
                     text: c.text,
                     different_parts: c.different_parts,
                 })
@@ -121,7 +122,7 @@ impl Identified<'_> {
                     readings_that_clash(self.case, self.readings, self.ledger)
                         .into_iter()
                         .map(|c| ContradictionReport {
-                            findings: c.between.map(Into::into),
+                            findings: c.between,
                             text: c.text,
                             different_parts: false,
                         }),
@@ -135,7 +136,7 @@ impl Identified<'_> {
             pushes: moved
                 .iter()
                 .map(|p| PushReport {
-                    finding: p.id.into(),
+                    finding: p.id,
                     title: p.title.into(),
                     answer: p.seen.id().into(),
                     log_odds: p.log_odds[top.place()],
@@ -185,7 +186,7 @@ impl Identified<'_> {
         let fused = matches!(top, Family::Fused | Family::ReplatedFused);
         // Copper alone decides nothing: electroplate on copper also wears through to copper.
         if fused && !fused_is_parted_from_copies(&self.evidence()) {
-            let metal = if self.case.has_seen("S03") {
+            let metal = if self.case.has_seen(FindingId::S03) {
                 "Silver over copper."
             } else {
                 "Not settled."
@@ -204,7 +205,7 @@ impl Identified<'_> {
                 sure_body.words()
             );
         }
-        let names_base = !(self.case.has_seen("M01b")
+        let names_base = !(self.case.has_seen(FindingId::M01B)
             && top == Family::Electroplate
             && posterior.of(posterior.top_kind()) < 0.8);
         let name = if names_base || top != Family::Electroplate {
@@ -245,9 +246,11 @@ impl Identified<'_> {
 
 /// A reading and how far it moved each family; a reading that does not count moves none.
 fn measured(reading: &JudgedReading, moved: &[Push]) -> MeasureReport {
-    let push = moved.iter().find(|p| p.id == reading.id);
+    let push = moved
+        .iter()
+        .find(|p| p.id == EvidenceId::Reading(reading.of));
     MeasureReport {
-        id: reading.id.into(),
+        id: reading.of,
         title: reading.title.into(),
         text: reading.text.clone(),
         counts: push.is_some(),

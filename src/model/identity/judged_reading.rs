@@ -1,12 +1,14 @@
 //! A reading of an instrument, compared with what each kind would give.
 
+use crate::ledger::FindingId;
+use crate::ledger::ReadingOf;
 use crate::terms::ByLadderKind;
 
 /// One reading, compared with the expected value for each kind.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JudgedReading {
-    /// Stable id: `density`, `conductivity` or `xray`.
-    pub id: &'static str,
+    /// What was read.
+    pub of: ReadingOf,
     /// What it is, in a few words.
     pub title: &'static str,
     /// What was read and what it means, in words.
@@ -15,7 +17,7 @@ pub struct JudgedReading {
     /// logarithm; >= 0, in the order of [`Kind::LADDER`](crate::terms::Kind::LADDER).
     pub(super) penalty: ByLadderKind,
     /// Findings of the ladder that the same reading would answer; they are not counted in addition.
-    pub replaces: &'static [&'static str],
+    pub replaces: &'static [FindingId],
     /// Whether it is counted: some kind explains it, and the kinds differ.
     pub counts: bool,
 }

@@ -6,7 +6,8 @@
 
 use super::judged_reading::JudgedReading;
 use super::posterior::{Edge, Ladder};
-use crate::ledger::{Figure, FigureId, Ledger};
+use crate::ledger::ReadingOf;
+use crate::ledger::{Figure, FigureId, FindingId, Ledger};
 use crate::record::{Case, Spot, Xrf, hundredths};
 use crate::terms::Seen;
 use crate::terms::{ByLadderKind, Family, Kind, Letter};
@@ -180,7 +181,7 @@ fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> JudgedReading {
     let expected = Kind::LADDER.map(|k| expected_density(k, ledger));
     let misfits = expected.map(|e| e.misfit(g_cm3, whole));
     JudgedReading {
-        id: "density",
+        of: ReadingOf::Density,
         title: "Density by weighing in water",
         text: compared(
             &[
@@ -194,7 +195,12 @@ fn density(g_cm3: f64, spread: f64, ledger: &Ledger) -> JudgedReading {
             " g/cm3",
         ),
         penalty: penalties(misfits),
-        replaces: &["P02", "P03", "P04", "P05"],
+        replaces: &[
+            FindingId::P02,
+            FindingId::P03,
+            FindingId::P04,
+            FindingId::P05,
+        ],
         counts: true,
     }
 }
@@ -231,11 +237,11 @@ fn conductivity(percent: f64, ledger: &Ledger) -> JudgedReading {
         " No reading of documented fused plate is known to us, so it counts for little between one copper body and another.",
     );
     JudgedReading {
-        id: "conductivity",
+        of: ReadingOf::Conductivity,
         title: "Conductivity by meter",
         text,
         penalty,
-        replaces: &["P06", "P07", "P08"],
+        replaces: &[FindingId::P06, FindingId::P07, FindingId::P08],
         counts: true,
     }
 }
@@ -272,11 +278,11 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<JudgedReading> {
             }
             let found = ["Of the base metal at a worn spot: ", &found.join(", ")].concat();
             Some(JudgedReading {
-                id: "xray",
+                of: ReadingOf::Xray,
                 title: "X-ray reading of a worn spot",
                 text: [&found, ": ", &fits(&misfits), "."].concat(),
                 penalty: penalties(misfits),
-                replaces: &["P09", "P10", "P13"],
+                replaces: &[FindingId::P09, FindingId::P10, FindingId::P13],
                 counts: true,
             })
         }
@@ -299,14 +305,14 @@ fn xray(case: &Case, x: &Xrf, ledger: &Ledger) -> Option<JudgedReading> {
             let ratio_told = case
                 .findings
                 .iter()
-                .any(|a| matches!(a.id, "P11" | "P12") && a.seen == Seen::Yes);
+                .any(|a| matches!(a.id, FindingId::P11 | FindingId::P12) && a.seen == Seen::Yes);
             let more = if ratio_told {
                 " The answer with the ratio of the copper lines says more, so this is not counted beside it."
             } else {
                 ""
             };
             Some(JudgedReading {
-                id: "xray",
+                of: ReadingOf::Xray,
                 title: "X-ray reading of sound silver",
                 text: [
                     &hundredths(silver),

@@ -5,7 +5,7 @@ use super::contradiction::exclude_each_other;
 use super::posterior::{
     Basis, Edge, Evidence, Ladder, Posterior, Rows, counted, is_replaced, log_prior, terms,
 };
-use crate::ledger::{FigureId, FindingFact, Ledger, findings};
+use crate::ledger::{FigureId, FindingFact, FindingId, Ledger, findings};
 use crate::terms::ShortSort;
 use crate::terms::{Cluster, Kind, Seen};
 
@@ -26,7 +26,13 @@ pub struct InformationGain {
 
 /// The looks asked for before anything has been answered: letters underneath, the colour of the metal that
 /// shows, a magnet, a seam, an edge. Each is in a different place, and anyone can take it.
-pub const ASKED_FIRST: [&str; 5] = ["M01", "S03", "P01", "C01", "C06"];
+pub const ASKED_FIRST: [FindingId; 5] = [
+    FindingId::M01,
+    FindingId::S03,
+    FindingId::P01,
+    FindingId::C01,
+    FindingId::C06,
+];
 
 /// Whether a look is still open: not answered, not replaced by a reading, and not ruled out by what was seen.
 pub(super) fn is_open(look: &FindingFact, evidence: &Evidence) -> bool {
@@ -86,7 +92,7 @@ pub fn information_gain(
     gains.order_by(|a, b| {
         b.bits
             .total_cmp(&a.bits)
-            .then(a.finding.id.cmp(b.finding.id))
+            .then(a.finding.id.cmp(&b.finding.id))
     });
     gains
 }
@@ -95,16 +101,24 @@ pub fn information_gain(
 mod tests {
     use super::*;
     use crate::identity::Turn;
-    use crate::ledger::finding;
     use crate::terms::Instrument;
 
     #[test]
     fn looks_that_need_comparison_pieces_papers_or_books_come_later() {
-        let turn = |id: &str, at_hand: &[Instrument]| Turn::of(finding(id).unwrap(), at_hand);
-        for id in ["S01", "S02", "S16", "S18", "S19", "M25", "F02", "D01"] {
+        let turn = |id: FindingId, at_hand: &[Instrument]| Turn::of(id.fact(), at_hand);
+        for id in [
+            FindingId::S01,
+            FindingId::S02,
+            FindingId::S16,
+            FindingId::S18,
+            FindingId::S19,
+            FindingId::M25,
+            FindingId::F02,
+            FindingId::D01,
+        ] {
             assert_eq!(turn(id, Instrument::ALL), Turn::Later, "{id}");
         }
-        for id in ["P02", "P06", "P11"] {
+        for id in [FindingId::P02, FindingId::P06, FindingId::P11] {
             assert_eq!(turn(id, &[]), Turn::Last, "{id}");
             assert_eq!(turn(id, Instrument::ALL), Turn::First, "{id}");
         }

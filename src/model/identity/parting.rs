@@ -12,7 +12,7 @@ use super::posterior::{
     Basis, Edge, Evidence, Ladder, Posterior, Rows, Term, counted, counts, log_prior, terms,
 };
 use super::turn::Turn;
-use crate::ledger::{FigureId, FindingFact, Ledger, finding, findings};
+use crate::ledger::{FigureId, FindingFact, Ledger, findings};
 use crate::terms::Seen;
 use crate::terms::ShortSort;
 use crate::terms::{ByKind, Cluster, Family, Instrument, Kind};
@@ -153,7 +153,7 @@ impl Judge {
         singles.order_by(|a, b| {
             b.bits
                 .total_cmp(&a.bits)
-                .then(a.finding.id.cmp(b.finding.id))
+                .then(a.finding.id.cmp(&b.finding.id))
         });
         singles
     }
@@ -194,10 +194,10 @@ impl Judge {
 pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> Parting {
     let judge = Judge::new(evidence, log_prior(ledger, evidence.came_from), ledger);
     let as_answered = Rows::new(ledger, &judge.ladder);
-    let looked_for_marks = evidence.answers.iter().any(|a| {
-        let is_mark = finding(a.id).is_some_and(|f| f.cluster == Cluster::Mark);
-        is_mark && a.seen != Seen::Unsure
-    });
+    let looked_for_marks = evidence
+        .answers
+        .iter()
+        .any(|a| a.id.fact().cluster == Cluster::Mark && a.seen != Seen::Unsure);
     let on_turn = |turn: Turn| {
         let parts = move |f: &&FindingFact| match f.cluster {
             // A style or a date is no sign of how a piece was made.
@@ -269,6 +269,7 @@ fn still_possible(now: &Posterior) -> Vec<&'static str> {
 mod tests {
     use super::*;
     use crate::identity::interval_with;
+    use crate::ledger::FindingId;
     use crate::record::Answer;
 
     fn parted(ids: &[&'static str]) -> (Parting, Posterior) {
@@ -303,7 +304,7 @@ mod tests {
     fn answers(ids: &[&'static str]) -> Vec<Answer> {
         ids.iter()
             .map(|id| Answer {
-                id,
+                id: FindingId::parse(id).unwrap(),
                 seen: Seen::Yes,
                 part: None,
             })
@@ -336,8 +337,11 @@ mod tests {
             ([CLOSE, ON_STEEL], "S12", ["P13", "C09"], 0.360),
         ] {
             let given: &[&'static str] = if seen.is_empty() { &[] } else { &[seen] };
-            let looks: Vec<&'static FindingFact> =
-                looks.iter().filter_map(|id| finding(id)).collect();
+            let looks: Vec<&'static FindingFact> = looks
+                .iter()
+                .filter_map(|id| FindingId::parse(id))
+                .map(FindingId::fact)
+                .collect();
             let judge = between(sides, &answers(given));
             let tried = judge.singles(looks.iter().copied());
             let told = judge.bits(&tried.iter().collect::<Vec<_>>());
@@ -354,8 +358,8 @@ mod tests {
             ([FUSED, WORN_COPIES], "S03", 0.471),
             ([CLOSE, ON_STEEL], "S12", 0.221),
         ] {
-            let given = finding(seen);
-            let answers = given.map_or_else(Vec::new, |f| answers(&[f.id]));
+            let given = FindingId::parse(seen).map(FindingId::fact);
+            let answers = given.map_or_else(Vec::new, |f| answers(&[f.id.text()]));
             let judge = between(sides, &answers);
             let looks = findings().iter().filter(|f| {
                 let apart = given.is_none_or(|given| given.twin != f.twin);
@@ -405,7 +409,7 @@ mod tests {
     fn a_look_ruled_out_by_what_was_seen_is_not_offered() {
         let (parting, _) = parted(&["C01"]);
         for look in &parting.looks {
-            assert!(!["C02", "C04", "C20"].contains(&look.finding.id));
+            assert!(!["C02", "C04", "C20"].contains(&look.finding.id.text()));
         }
     }
 

@@ -9,7 +9,8 @@
 //! probable, whatever else was found.
 
 use super::judged_reading::JudgedReading;
-use crate::ledger::{FigureId, FindingFact, Ledger, finding};
+use crate::ledger::EvidenceId;
+use crate::ledger::{FigureId, FindingFact, FindingId, Ledger};
 use crate::maths::at_least;
 use crate::record::{Answer, Case};
 use crate::terms::ShortSort;
@@ -252,8 +253,8 @@ pub fn interval_with(evidence: &Evidence, ledger: &Ledger) -> Interval {
 /// How far one answer or reading moved the families.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Push {
-    /// Id of the finding or the reading.
-    pub id: &'static str,
+    /// The finding or the reading.
+    pub id: EvidenceId,
     /// What was looked for or measured.
     pub title: &'static str,
     /// The answer; [`Seen::Yes`] for a reading.
@@ -294,7 +295,11 @@ pub fn pushes(evidence: &Evidence, ledger: &Ledger, family: Family) -> Vec<Push>
         })
         .collect();
     let at = |p: &Push| p.log_odds[family.place()].abs();
-    pushes.order_by(|a, b| at(b).total_cmp(&at(a)).then(a.id.cmp(b.id)));
+    pushes.order_by(|a, b| {
+        at(b)
+            .total_cmp(&at(a))
+            .then_with(|| a.id.text().cmp(b.id.text()))
+    });
     pushes
 }
 
@@ -308,17 +313,17 @@ pub(super) fn counted(evidence: &Evidence) -> Vec<Counted> {
     for a in evidence.answers {
         match all.iter_mut().find(|(f, _)| f.id == a.id) {
             Some((_, seen)) => *seen = (*seen).min(a.seen),
-            None => all.extend(finding(a.id).map(|f| (f, a.seen))),
+            None => all.push((a.id.fact(), a.seen)),
         }
     }
     all.retain(|(f, seen)| counts(f, *seen) && !is_replaced(f.id, evidence.readings));
     // In order of id, so that sums do not depend on the order of the answers.
-    all.order_by(|(f, _), (g, _)| f.id.cmp(g.id));
+    all.order_by_key(|(f, _)| f.id);
     all
 }
 
 /// Whether a reading already answers this finding.
-pub(super) fn is_replaced(finding: &str, readings: &[JudgedReading]) -> bool {
+pub(super) fn is_replaced(finding: FindingId, readings: &[JudgedReading]) -> bool {
     readings.iter().any(|r| r.replaces.contains(&finding))
 }
 
@@ -337,7 +342,7 @@ pub(super) fn counts(f: &FindingFact, seen: Seen) -> bool {
 /// a plain yes or no. The absence of a style or a date leaves all others open.
 fn absence_counts(f: &FindingFact) -> bool {
     match f.cluster {
-        Cluster::Phys => f.id == "P01",
+        Cluster::Phys => f.id == FindingId::P01,
         Cluster::Mark | Cluster::Style | Cluster::Date => false,
         _ => true,
     }
@@ -407,7 +412,7 @@ impl Rows {
         };
         let ln = Kind::ALL.map(|k| f.letter(k).map_or(out, |l| letters[l as usize]));
         Term {
-            id: f.id,
+            id: EvidenceId::Finding(f.id),
             title: f.title,
             seen,
             cluster: (seen == Seen::Yes).then_some(f.cluster),
@@ -422,11 +427,11 @@ impl Rows {
         let mut ln = [self.out_seen[0]; Kind::COUNT];
         ln[..named.len()].copy_from_slice(&named);
         Some(Term {
-            id: reading.id,
+            id: EvidenceId::Reading(reading.of),
             title: reading.title,
             seen: Seen::Yes,
             cluster: Some(Cluster::Phys),
-            twin: reading.id,
+            twin: reading.of.id(),
             u: from_pivot(&ln),
         })
     }
@@ -435,7 +440,7 @@ impl Rows {
 /// One observation: how far each kind stands above or below its pivot.
 #[derive(Clone, Debug)]
 pub(super) struct Term {
-    id: &'static str,
+    id: EvidenceId,
     title: &'static str,
     seen: Seen,
     /// `None` for everything that was looked for and absent: how carefully the user looked is their common

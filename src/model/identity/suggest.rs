@@ -2,14 +2,14 @@
 //!
 //! Nothing is recorded without confirmation, and no maker is named: initials stay initials.
 
-use crate::ledger::{WordsIn, suggestions};
+use crate::ledger::{FindingId, WordsIn, suggestions};
 use crate::terms::ShortSort;
 
 /// A finding that words suggest.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Suggestion {
-    /// Id of the finding.
-    pub finding: &'static str,
+    /// The finding.
+    pub finding: FindingId,
     /// The words that suggest it, upper case.
     pub words: String,
 }
@@ -56,7 +56,7 @@ pub fn suggested_findings(place: WordsIn, text: &str) -> Vec<Suggestion> {
     each
 }
 
-fn proposal(finding: &'static str, words: &[String]) -> Suggestion {
+fn proposal(finding: FindingId, words: &[String]) -> Suggestion {
     Suggestion {
         finding,
         words: words.join(" "),
@@ -70,7 +70,7 @@ fn figures_and_initials(tokens: &[String], used: &[bool]) -> Vec<(usize, Suggest
         let figures = token.chars().all(|c| c.is_ascii_digit());
         let after_a_design = at > 0 && matches!(&*tokens[at - 1], "RD" | "NO" | "REGD");
         if figures && (3..=5).contains(&token.len()) && !after_a_design {
-            found.push((at, proposal("M20", &tokens[at..=at])));
+            found.push((at, proposal(FindingId::M20, &tokens[at..=at])));
         }
     }
     let letters: usize = tokens.iter().map(|t| t.chars().count()).sum();
@@ -79,7 +79,7 @@ fn figures_and_initials(tokens: &[String], used: &[bool]) -> Vec<(usize, Suggest
         .flat_map(|t| t.chars())
         .all(char::is_alphabetic);
     if found.is_empty() && !used.contains(&true) && only_letters && (1..=4).contains(&letters) {
-        found.push((0, proposal("M23", tokens)));
+        found.push((0, proposal(FindingId::M23, tokens)));
     }
     found
 }
@@ -127,12 +127,12 @@ mod tests {
 
     fn mark(text: &str) -> Vec<&'static str> {
         let found = suggested_findings(WordsIn::Mark, text);
-        found.iter().map(|p| p.finding).collect()
+        found.iter().map(|p| p.finding.text()).collect()
     }
 
     fn description(text: &str) -> Vec<&'static str> {
         let found = suggested_findings(WordsIn::Description, text);
-        found.iter().map(|p| p.finding).collect()
+        found.iter().map(|p| p.finding.text()).collect()
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! How firmly a family may be named: never more firmly than the looks justify.
 
 use super::posterior::{Evidence, FUSED_BODY};
-use crate::ledger::{FigureId, FindingFact, Ledger, finding};
+use crate::ledger::{FigureId, FindingFact, FindingId, Ledger};
 use crate::terms::{Cluster, Family, Kind, Letter};
 use crate::terms::{PartName, Seen};
 
@@ -81,14 +81,15 @@ fn seen(evidence: &Evidence) -> impl Iterator<Item = (&'static FindingFact, Opti
         .answers
         .iter()
         .filter(|a| a.seen == Seen::Yes)
-        .filter_map(|a| finding(a.id).map(|f| (f, a.part)))
+        .map(|a| (a.id.fact(), a.part))
 }
 
 /// A mark that names what the piece is: EPNS, full hallmarks on the body, a number of coats, silver on
 /// copper.
 fn is_decisive(f: &FindingFact, part: Option<PartName>) -> bool {
     let on_body = matches!(part, None | Some(PartName::Body));
-    matches!(f.id, "M01" | "M16" | "M18") || (f.id == "M03" && on_body)
+    matches!(f.id, FindingId::M01 | FindingId::M16 | FindingId::M18)
+        || (f.id == FindingId::M03 && on_body)
 }
 
 /// A reading of an instrument, or a weighing in water.
@@ -130,7 +131,7 @@ mod tests {
     fn answers(ids: &[&'static str]) -> Vec<Answer> {
         ids.iter()
             .map(|id| Answer {
-                id,
+                id: FindingId::parse(id).unwrap(),
                 seen: Seen::Yes,
                 part: None,
             })

@@ -1,6 +1,6 @@
 //! When a look is asked for.
 
-use crate::ledger::{FindingFact, Requires};
+use crate::ledger::{FindingFact, FindingId, Requires};
 use crate::terms::Instrument;
 
 /// When a look is asked for. Earlier turns come first, however informative a later look would be.
@@ -17,7 +17,15 @@ pub enum Turn {
 
 /// Answers for a user who cannot say which of several looks it was, or who repeats what a seller said. Nobody
 /// is asked to look for them.
-const NOT_LOOKS: [&str; 7] = ["C13", "C20", "M06", "S07", "S11", "S18", "S19"];
+const NOT_LOOKS: [FindingId; 7] = [
+    FindingId::C13,
+    FindingId::C20,
+    FindingId::M06,
+    FindingId::S07,
+    FindingId::S11,
+    FindingId::S18,
+    FindingId::S19,
+];
 
 impl Turn {
     /// The turn of a look for a user who has these instruments at hand.

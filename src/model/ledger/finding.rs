@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 
 use super::figure::Tag;
 use super::figure_id::FigureId;
+use super::finding_id::FindingId;
 use super::{embedded, table::rows};
 use crate::terms::{Cluster, Instrument, Kind, Letter};
 
@@ -91,7 +92,7 @@ pub const LOOK_EFFORT: [FigureId; 4] = FigureId::family("look.effort.", ["0", "1
 #[derive(Clone, Debug, PartialEq)]
 pub struct FindingFact {
     /// Stable id, such as `C01`.
-    pub id: &'static str,
+    pub id: FindingId,
     /// Findings of one cluster share a cause, so together they count for less than the product of their
     /// likelihoods.
     pub cluster: Cluster,
@@ -152,11 +153,11 @@ impl FindingFact {
 
 /// What a window dates.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WindowAbout {
+pub enum WindowOf {
     /// When pieces of a kind were made.
-    Kind,
-    /// When the body was made.
-    Body,
+    Kind(Kind),
+    /// When a body with this finding was made.
+    Body(FindingId),
 }
 
 /// How a window begins.
@@ -171,8 +172,8 @@ pub enum LowerEnd {
 /// Years within which a kind was made or a feature used.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Window {
-    /// Kind code or finding id.
-    pub id: &'static str,
+    /// What it dates.
+    pub of: WindowOf,
     /// First year.
     pub from: u16,
     /// First and last year of peak production; `None` if the last year is still to come. For a finding, the
@@ -184,8 +185,6 @@ pub struct Window {
     pub lower_end: LowerEnd,
     /// The smallest weight it gives to any year, 0 to 1.
     pub floor: f64,
-    /// What it dates.
-    pub about: WindowAbout,
     /// How it is known.
     pub tag: Tag,
     /// Source id.
@@ -206,17 +205,18 @@ pub fn findings() -> &'static [FindingFact] {
     })
 }
 
-/// The finding with this id.
-#[must_use]
-pub fn finding(id: &str) -> Option<&'static FindingFact> {
-    static BY_ID: OnceLock<Vec<&FindingFact>> = OnceLock::new();
-    let by_id = BY_ID.get_or_init(|| {
-        let mut all: Vec<&FindingFact> = findings().iter().collect();
-        all.order_by_key(|f| f.id);
-        all
-    });
-    let at = by_id.binary_search_by(|f| f.id.cmp(id)).ok()?;
-    by_id.get(at).copied()
+impl FindingId {
+    /// What is known of the finding.
+    #[must_use]
+    pub fn fact(self) -> &'static FindingFact {
+        static BY_ID: OnceLock<Vec<&FindingFact>> = OnceLock::new();
+        let by_id = BY_ID.get_or_init(|| {
+            let mut all: Vec<&FindingFact> = findings().iter().collect();
+            all.order_by_key(|f| f.id);
+            all
+        });
+        by_id[self.place()]
+    }
 }
 
 /// Every dated window, of kinds and of findings.
@@ -253,7 +253,7 @@ fn read_findings(texts: &'static str, ladder: &'static str) -> Result<Vec<Findin
             .ok_or_else(|| fault("not in ladder.psv"))?;
         let (_, cluster, twin, letters) = letters.remove(place);
         findings.push(FindingFact {
-            id: r[0],
+            id: FindingId::parse(r[0]).ok_or_else(|| fault("not in the ids that were built"))?,
             cluster,
             twin,
             place: Place::parse(r[1]).ok_or_else(|| fault("unknown place"))?,
@@ -299,7 +299,12 @@ fn read_windows(text: &'static str) -> Result<Vec<Window>, String> {
                 _ => year(t).map(Some),
             };
             Ok(Window {
-                id: r[0],
+                of: match r[7] {
+                    "kind" => Kind::parse(r[0]).map(WindowOf::Kind),
+                    "body" => FindingId::parse(r[0]).map(WindowOf::Body),
+                    _ => return Err(fault("about is kind or body")),
+                }
+                .ok_or_else(|| fault("no such kind or finding"))?,
                 from: year(r[1])?,
                 peak: (year(r[2])?, end(r[3])?),
                 to: end(r[4])?,
@@ -309,11 +314,6 @@ fn read_windows(text: &'static str) -> Result<Vec<Window>, String> {
                     _ => return Err(fault("lower_end is hard or soft")),
                 },
                 floor: r[6].parse().map_err(|_| fault("floor is a number"))?,
-                about: match r[7] {
-                    "kind" => WindowAbout::Kind,
-                    "body" => WindowAbout::Body,
-                    _ => return Err(fault("about is kind or body")),
-                },
                 tag: Tag::parse(r[8]).ok_or_else(|| fault("unknown tag"))?,
                 source: r[9],
                 what: r[10],
@@ -347,25 +347,16 @@ mod tests {
     }
 
     #[test]
-    fn windows_run_forward_and_name_known_kinds_and_findings() {
+    fn windows_run_forward_and_every_kind_has_one() {
         for w in windows() {
             let ends = [Some(w.from), Some(w.peak.0), w.peak.1, w.to];
             let years = ends.map(|end| end.unwrap_or(u16::MAX));
-            assert!(years.is_sorted(), "{}: {years:?}", w.id);
-            assert!((0.0..1.0).contains(&w.floor), "{}", w.id);
-            let known = if w.about == WindowAbout::Kind {
-                Kind::parse(w.id).is_some()
-            } else {
-                finding(w.id).is_some()
-            };
-            assert!(known, "{}", w.id);
+            assert!(years.is_sorted(), "{:?}: {years:?}", w.of);
+            assert!((0.0..1.0).contains(&w.floor), "{:?}", w.of);
         }
         for kind in Kind::ALL {
-            assert!(
-                windows()
-                    .iter()
-                    .any(|w| w.about == WindowAbout::Kind && w.id == kind.code())
-            );
+            let of = WindowOf::Kind(kind);
+            assert!(windows().iter().any(|w| w.of == of), "{of:?}");
         }
     }
 

@@ -6,12 +6,17 @@
 
 mod catalogue_text;
 mod duty;
+mod evidence_id;
 mod figure;
 mod figure_id;
 mod finding;
+mod finding_id;
+mod ground;
 mod meaning_of_words;
 mod proposal;
+mod row_id;
 mod rule;
+mod rule_id;
 mod safe_range;
 pub mod signs;
 mod table;
@@ -23,15 +28,18 @@ use std::sync::OnceLock;
 
 pub use catalogue_text::{CatalogueText, Risk, catalogue_text, catalogue_texts};
 pub use duty::{Duty, Status, duties, signposts};
+pub use evidence_id::{EvidenceId, ReadingOf};
 pub use figure::{Figure, Shape, Tag};
 pub use figure_id::FigureId;
 pub use finding::{
-    FindingFact, LOOK_EFFORT, LowerEnd, Place, Requires, Window, WindowAbout, finding, findings,
-    windows,
+    FindingFact, LOOK_EFFORT, LowerEnd, Place, Requires, Window, WindowOf, findings, windows,
 };
+pub use finding_id::FindingId;
+pub use ground::Ground;
 pub use meaning_of_words::{FoundWord, Meaning, WORDS, next_word, words_in};
 pub use proposal::{SuggestedBy, WordsIn, suggestions};
-pub use rule::{GuardText, SoftText, guard_text, guard_texts, soft_rule, soft_rules};
+pub use rule::{GuardText, Lifts, SoftText, guard_texts, soft_rules};
+pub use rule_id::RuleId;
 pub use safe_range::{SafeRange, safe_range};
 pub use treatment_text::{
     CautionText, Hand, Level, Offered, TreatmentText, caution, cautions, treatment_text,
@@ -305,7 +313,7 @@ mod tests {
             used.insert(f.source);
         }
         for w in windows() {
-            assert!(known.contains(w.source), "{}: source {}", w.id, w.source);
+            assert!(known.contains(w.source), "{:?}: source {}", w.of, w.source);
             used.insert(w.source);
         }
         for c in cautions() {
@@ -314,7 +322,7 @@ mod tests {
         }
         for (id, source) in guard_texts()
             .iter()
-            .map(|g| (g.id, g.source))
+            .map(|g| (g.id.text(), g.source))
             .chain(soft_rules().iter().map(|s| (s.id, s.source)))
             .chain(duties().iter().map(|d| (d.id, d.source)))
         {

@@ -3,7 +3,7 @@
 use crate::terms::ShortSort;
 use std::sync::OnceLock;
 
-use super::finding::finding;
+use super::finding_id::FindingId;
 use super::{embedded, table::rows};
 
 /// Where words occur.
@@ -22,8 +22,8 @@ pub struct SuggestedBy {
     pub place: WordsIn,
     /// The words, upper case, one token each.
     pub words: Vec<&'static str>,
-    /// Id of the finding.
-    pub finding: &'static str,
+    /// The finding.
+    pub finding: FindingId,
 }
 
 /// Every row, the longest words first.
@@ -45,7 +45,7 @@ fn read(text: &'static str) -> Result<Vec<SuggestedBy>, String> {
                     _ => return Err(fault("where is mark or description")),
                 },
                 words: r[1].split(' ').collect(),
-                finding: finding(r[2]).ok_or_else(|| fault("unknown finding"))?.id,
+                finding: FindingId::parse(r[2]).ok_or_else(|| fault("unknown finding"))?,
             })
         })
         .collect::<Result<Vec<_>, _>>()?;

@@ -3,22 +3,51 @@
 
 use std::sync::OnceLock;
 
+use super::rule_id::RuleId;
 use super::{embedded, table::rows};
 
 /// A hard rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct GuardText {
     /// Id, such as `H07a`.
-    pub id: &'static str,
+    pub id: RuleId,
     /// Step in the order of decision: 1 people and law, 2 the piece destroying itself, 3 ethics and evidence,
     /// 4 food, 5 always.
     pub step: u8,
     /// What it says.
     pub rule: &'static str,
-    /// What can lift it: nothing, knowledge, work, opinion or consent.
-    pub lifts: &'static str,
+    /// What can lift it.
+    pub lifts: Lifts,
     /// Source id.
     pub source: &'static str,
+}
+
+/// What can lift a hard rule.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lifts {
+    /// Nothing.
+    Nothing,
+    /// A test, a look or a measurement.
+    Knowledge,
+    /// Something that is done first.
+    Work,
+    /// A conservator's opinion in writing.
+    Opinion,
+    /// The consent of whoever decides.
+    Consent,
+}
+
+impl Lifts {
+    fn parse(text: &str) -> Option<Self> {
+        Some(match text {
+            "nothing" => Self::Nothing,
+            "knowledge" => Self::Knowledge,
+            "work" => Self::Work,
+            "opinion" => Self::Opinion,
+            "consent" => Self::Consent,
+            _ => return None,
+        })
+    }
 }
 
 /// A soft rule: it counts against a treatment but bars nothing.
@@ -41,10 +70,12 @@ pub fn guard_texts() -> &'static [GuardText] {
     TEXTS.get_or_init(|| embedded(read_guards(include_str!("data/guards.psv"))))
 }
 
-/// The hard rule with this id.
-#[must_use]
-pub fn guard_text(id: &str) -> Option<&'static GuardText> {
-    guard_texts().iter().find(|g| g.id == id)
+impl RuleId {
+    /// What the rule says and what it rests on.
+    #[must_use]
+    pub fn fact(self) -> &'static GuardText {
+        &guard_texts()[self.place()]
+    }
 }
 
 /// Every soft rule, in order of id.
@@ -56,7 +87,7 @@ pub fn soft_rules() -> &'static [SoftText] {
 
 /// The soft rule with this id.
 #[must_use]
-pub fn soft_rule(id: &str) -> Option<&'static SoftText> {
+pub(super) fn soft_rule(id: &str) -> Option<&'static SoftText> {
     soft_rules().iter().find(|s| s.id == id)
 }
 
@@ -73,14 +104,11 @@ fn read_guards(text: &'static str) -> Result<Vec<GuardText>, String> {
             [digit @ b'1'..=b'5'] => digit - b'0',
             _ => return Err(fault("no such step")),
         };
-        if !["nothing", "knowledge", "work", "opinion", "consent"].contains(&r[3]) {
-            return Err(fault("nothing of that sort lifts a rule"));
-        }
         Ok(GuardText {
-            id: r[0],
+            id: RuleId::parse(r[0]).ok_or_else(|| fault("not in the ids that were built"))?,
             step,
             rule: r[2],
-            lifts: r[3],
+            lifts: Lifts::parse(r[3]).ok_or_else(|| fault("nothing of that sort lifts a rule"))?,
             source: r[4],
         })
     })
@@ -113,7 +141,8 @@ mod tests {
     fn every_rule_occurs_once_and_in_order() {
         let mut hard: Vec<String> = (1..=31).map(|n| format!("H{n:02}")).collect();
         hard.insert(7, "H07a".to_owned());
-        assert_eq!(guard_texts().iter().map(|g| g.id).collect::<Vec<_>>(), hard);
+        let ids: Vec<&str> = guard_texts().iter().map(|g| g.id.text()).collect();
+        assert_eq!(ids, hard);
         let soft: Vec<String> = (1..=18).map(|n| format!("S{n:02}")).collect();
         assert_eq!(soft_rules().iter().map(|s| s.id).collect::<Vec<_>>(), soft);
     }
@@ -124,9 +153,13 @@ mod tests {
         // lifts step 1 or 2.
         for g in guard_texts() {
             if g.step <= 2 || g.step == 4 {
-                assert!(!["opinion", "consent"].contains(&g.lifts), "{}", g.id);
+                assert!(
+                    ![Lifts::Opinion, Lifts::Consent].contains(&g.lifts),
+                    "{}",
+                    g.id
+                );
             }
         }
-        assert_eq!(guard_text("H14").map(|g| g.lifts), Some("opinion"));
+        assert_eq!(RuleId::H14.fact().lifts, Lifts::Opinion);
     }
 }

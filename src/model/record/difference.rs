@@ -392,6 +392,7 @@ fn names<'a>(a: &'a Map<String, Value>, b: &'a Map<String, Value>) -> Vec<&'a St
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::ledger::FindingId;
 
     fn draft(body: &str) -> Draft {
         Draft::parse(&format!(
@@ -422,7 +423,7 @@ mod tests {
             ]
         );
         let some = merge(&a, &b, &[true, false, true, false]);
-        assert_eq!(some.answer("C07").0, "seen");
+        assert_eq!(some.answer(FindingId::C07).0, "seen");
         assert_eq!(some.part_text("foot", "lead"), "none");
         assert_eq!(some.part_text("foot", "note"), "worn");
         assert_eq!(some.text("piece.form"), "teapot");

@@ -4,6 +4,7 @@
 //! again; a number that is not one stays as the text that was typed. Invariant: nothing typed is
 //! lost by opening, editing one field, or saving.
 
+use crate::ledger::FindingId;
 use serde_json::{Map, Number, Value};
 
 use super::number::has_two_readings;
@@ -189,8 +190,8 @@ impl Draft {
 
     /// The answer to a finding as written, and its part; empty when not looked.
     #[must_use]
-    pub fn answer(&self, finding: &str) -> (String, String) {
-        self.entry("findings", "id", finding)
+    pub fn answer(&self, finding: FindingId) -> (String, String) {
+        self.entry("findings", "id", finding.text())
             .map(|m| {
                 (
                     m.get("answer").map(typed_text).unwrap_or_default(),
@@ -201,7 +202,8 @@ impl Draft {
     }
 
     /// Answers a finding; an empty answer takes it off the list.
-    pub fn set_answer(&mut self, finding: &str, answer: &str, part: &str) {
+    pub fn set_answer(&mut self, finding: FindingId, answer: &str, part: &str) {
+        let finding = finding.text();
         if answer.is_empty() {
             self.remove_entry("findings", "id", finding);
             return;
@@ -674,11 +676,14 @@ mod tests {
         let mut draft = Draft::default();
         draft.set("marks[id=1].text", "EPNS");
         draft.add_entry("marks");
-        draft.set_answer("M01", "seen", "base");
+        draft.set_answer(FindingId::M01, "seen", "base");
         draft.set("findings[id=M01].from", "1");
         draft.remove_mark(0);
         assert_eq!(draft.count("marks"), 1);
-        assert_eq!(draft.answer("M01"), ("seen".to_owned(), "base".to_owned()));
+        assert_eq!(
+            draft.answer(FindingId::M01),
+            ("seen".to_owned(), "base".to_owned())
+        );
         assert_eq!(draft.text("findings[id=M01].from"), "");
     }
 

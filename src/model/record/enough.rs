@@ -33,6 +33,7 @@ pub fn bears_on_hazards(case: &Case) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::ledger::FindingId;
     use crate::record::Draft;
 
     #[test]
@@ -47,11 +48,11 @@ mod tests {
             d.set("piece.form", "teapot");
             d.set("aim.goal", "sell");
             d.set("market.likely", "300");
-            d.set_answer("S03", "unsure", "");
-            d.set_answer("C01", "unsure", "");
+            d.set_answer(FindingId::S03, "unsure", "");
+            d.set_answer(FindingId::C01, "unsure", "");
         }));
-        assert!(enough(&|d| d.set_answer("S03", "seen", "")));
-        assert!(enough(&|d| d.set_answer("P01", "absent", "")));
+        assert!(enough(&|d| d.set_answer(FindingId::S03, "seen", "")));
+        assert!(enough(&|d| d.set_answer(FindingId::P01, "absent", "")));
         assert!(enough(&|d| d.set_part("body", "dents", "minor")));
     }
 

@@ -1,7 +1,7 @@
 //! Looks typed as a line of letters and numbers, for a person who knows them.
 
 use super::Draft;
-use crate::ledger::finding;
+use crate::ledger::FindingId;
 use crate::terms::{PartName, Seen};
 
 /// Writes the looks of a line such as `C01 -M02 ?C05 S06@foot`: seen, looked for and not there, not sure, and
@@ -25,11 +25,11 @@ pub fn put_looks(draft: &mut Draft, line: &str) -> Vec<String> {
         let small_end = capital
             .split_at_checked(capital.len().saturating_sub(1))
             .map(|(most, last)| [most, &last.to_ascii_lowercase()].concat());
-        let fact = finding(&capital).or_else(|| finding(&small_end?));
-        match fact {
-            Some(fact) if part.is_empty() || PartName::parse(&part).is_some() => {
+        let finding = FindingId::parse(&capital).or_else(|| FindingId::parse(&small_end?));
+        match finding {
+            Some(id) if part.is_empty() || PartName::parse(&part).is_some() => {
                 let part = if seen == Seen::Yes { part.as_str() } else { "" };
-                draft.set_answer(fact.id, seen.id(), part);
+                draft.set_answer(id, seen.id(), part);
             }
             _ => unknown.push(word.to_owned()),
         }
@@ -56,11 +56,11 @@ mod tests {
         assert_eq!(
             found,
             [
-                ("C01", Seen::Yes, None),
-                ("S08", Seen::No, None),
-                ("C05", Seen::Unsure, None),
-                ("S06", Seen::Yes, Some(PartName::Foot)),
-                ("M01b", Seen::Yes, None),
+                (FindingId::C01, Seen::Yes, None),
+                (FindingId::S08, Seen::No, None),
+                (FindingId::C05, Seen::Unsure, None),
+                (FindingId::S06, Seen::Yes, Some(PartName::Foot)),
+                (FindingId::M01B, Seen::Yes, None),
             ]
         );
     }

@@ -59,7 +59,7 @@ pub use taught::{TaughtFigure, TaughtFigures, is_teachable};
 pub use weighing::{Weighing, water_density};
 pub use work::{Asked, Done, Proposal, ProposalStep, Quote, Test};
 
-use crate::ledger::signs;
+use crate::ledger::{FindingId, signs};
 use crate::terms::{BUYERS, Kind, Treatment};
 
 /// Why a file was not opened, as JSON.
@@ -176,8 +176,8 @@ pub struct Piece {
 /// One answered finding.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Answer {
-    /// Id in the ladder, such as `C01`.
-    pub id: &'static str,
+    /// What was looked for.
+    pub id: FindingId,
     /// The answer.
     pub seen: Seen,
     /// The part it was seen on; the whole piece if not given.
@@ -191,8 +191,8 @@ pub struct StruckMark {
     pub text: String,
     /// The part that carries it; `None` if not given.
     pub part: Option<PartName>,
-    /// Ids of the findings that the person confirmed from it.
-    pub findings: Vec<&'static str>,
+    /// The findings that the person confirmed from it.
+    pub findings: Vec<FindingId>,
 }
 
 /// How much base metal shows on a part.
@@ -560,7 +560,7 @@ impl Case {
 
     /// The answer to a finding, seen before absent before not sure when parts differ.
     #[must_use]
-    pub fn answer(&self, id: &str) -> Option<Seen> {
+    pub fn answer(&self, id: FindingId) -> Option<Seen> {
         self.findings
             .iter()
             .filter(|a| a.id == id)
@@ -570,14 +570,14 @@ impl Case {
 
     /// True when the finding was seen on some part.
     #[must_use]
-    pub fn has_seen(&self, id: &str) -> bool {
+    pub fn has_seen(&self, id: FindingId) -> bool {
         self.answer(id) == Some(Seen::Yes)
     }
 
     /// True when any of these findings was seen on some part.
     #[must_use]
-    pub fn has_seen_any(&self, ids: &[&str]) -> bool {
-        ids.iter().any(|id| self.has_seen(id))
+    pub fn has_seen_any(&self, ids: &[FindingId]) -> bool {
+        ids.iter().any(|id| self.has_seen(*id))
     }
 
     /// True when it corrodes now: green or white powder or rust on a part, or rust seen where it is worn.

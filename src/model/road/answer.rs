@@ -2,6 +2,7 @@
 
 use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion, SHADES};
 use super::{ALL_OVER, NONE, RoadWalk, UNSURE};
+use crate::ledger::FindingId;
 use crate::record::{Draft, PartName, Seen};
 use crate::terms::{Dents, Goal, Joint, Loss, SpotFault, Word};
 
@@ -15,8 +16,8 @@ pub fn write(draft: &mut Draft, walk: &RoadWalk, question: RoadQuestion, answer:
         RoadQuestion::Form if answer != UNSURE => draft.set("piece.form", answer),
         RoadQuestion::Letters => one_of(draft, &LETTERS, answer),
         RoadQuestion::Shade => one_of(draft, &SHADES, answer),
-        RoadQuestion::Red => found(draft, "S03", answer),
-        RoadQuestion::Magnet => found(draft, "P01", answer),
+        RoadQuestion::Red => found(draft, FindingId::S03, answer),
+        RoadQuestion::Magnet => found(draft, FindingId::P01, answer),
         RoadQuestion::Look(id) => found(draft, id, answer),
         RoadQuestion::BareWhere if ![ALL_OVER, UNSURE].contains(&answer) => {
             for id in BARE_METAL {
@@ -62,14 +63,14 @@ pub fn write(draft: &mut Draft, walk: &RoadWalk, question: RoadQuestion, answer:
 /// The part on which bare metal was seen; the body if no part was named.
 fn bare_part(draft: &Draft) -> &'static str {
     let part = BARE_METAL.iter().find_map(|id| {
-        let (answer, part) = draft.answer(id);
+        let (answer, part) = draft.answer(*id);
         (answer == Seen::Yes.id()).then_some(part)
     });
     let part = part.and_then(|part| PartName::from_id(&part));
     part.unwrap_or(PartName::Body).id()
 }
 
-fn found(draft: &mut Draft, id: &str, answer: &str) {
+fn found(draft: &mut Draft, id: FindingId, answer: &str) {
     // A part named on a long screen is kept with what was seen there.
     let (before, part) = draft.answer(id);
     let part = if before == answer {
@@ -81,10 +82,10 @@ fn found(draft: &mut Draft, id: &str, answer: &str) {
 }
 
 /// One of several findings was seen, or none of them.
-fn one_of(draft: &mut Draft, ids: &[&str], answer: &str) {
-    for (place, id) in ids.iter().enumerate() {
+fn one_of(draft: &mut Draft, ids: &[FindingId], answer: &str) {
+    for (place, id) in ids.iter().copied().enumerate() {
         let before = draft.answer(id).0;
-        if *id == answer {
+        if id.text() == answer {
             found(draft, id, Seen::Yes.id());
         } else if answer == NONE {
             found(draft, id, Seen::No.id());
@@ -214,7 +215,10 @@ mod tests {
             (RoadQuestion::Use, "use"),
             (RoadQuestion::Offer, "T14a"),
         ]);
-        assert_eq!(draft.answer("S03"), ("seen".to_owned(), "spout".to_owned()));
+        assert_eq!(
+            draft.answer(FindingId::S03),
+            ("seen".to_owned(), "spout".to_owned())
+        );
         assert_eq!(draft.part_text("spout", "bleed"), BleedWord::Slight.id());
         assert_eq!(draft.part_text("finial", "loss"), "small");
         assert_eq!(draft.text("aim.asked"), "T14a");
@@ -231,8 +235,8 @@ mod tests {
             (RoadQuestion::Offer, "T08"),
             (RoadQuestion::Offer, NONE),
         ]);
-        assert_eq!(draft.answer("M01").0, "");
-        assert!(case.has_seen("M04") && !case.aim.food);
+        assert_eq!(draft.answer(FindingId::M01).0, "");
+        assert!(case.has_seen(FindingId::M04) && !case.aim.food);
         assert_eq!(case.aim.goal, Some(Goal::Sell));
         assert_eq!(draft.text("aim.asked"), "");
     }

@@ -7,7 +7,7 @@ use crate::identity::{
     Carried, Evidence, InformationGain, Posterior, Surety, information_gain, interval_with,
     readings,
 };
-use crate::ledger::{FigureId, Ledger};
+use crate::ledger::{FigureId, FindingId, Ledger};
 use crate::record::{Answer, Asked, Case, Form, Part, ledger_of};
 use crate::terms::{Family, Seen};
 use std::borrow::Cow;
@@ -154,13 +154,13 @@ pub fn left(walk: &RoadWalk, case: &Case) -> usize {
 #[must_use]
 pub fn answer_in(question: RoadQuestion, walk: &RoadWalk, case: &Case) -> Option<&'static str> {
     walk.answer(question).or_else(|| {
-        let seen = |id: &str| case.answer(id).map(Seen::id);
+        let seen = |id: FindingId| case.answer(id).map(Seen::id);
         match question {
             RoadQuestion::Form => case.piece.form.map(Form::id),
             RoadQuestion::Letters => among(case, &LETTERS),
             RoadQuestion::Shade => among(case, &SHADES),
-            RoadQuestion::Red => seen("S03"),
-            RoadQuestion::Magnet => seen("P01"),
+            RoadQuestion::Red => seen(FindingId::S03),
+            RoadQuestion::Magnet => seen(FindingId::P01),
             RoadQuestion::Look(id) => seen(id),
             RoadQuestion::Offer => match &case.aim.asked {
                 Some(Asked::Treatments(all)) => match all[..] {
@@ -174,10 +174,10 @@ pub fn answer_in(question: RoadQuestion, walk: &RoadWalk, case: &Case) -> Option
     })
 }
 
-fn among(case: &Case, ids: &[&'static str]) -> Option<&'static str> {
-    let seen = ids.iter().find(|id| case.has_seen(id));
-    seen.copied().or_else(|| {
-        let answers: Vec<Seen> = ids.iter().filter_map(|id| case.answer(id)).collect();
+fn among(case: &Case, ids: &[FindingId]) -> Option<&'static str> {
+    let seen = ids.iter().find(|id| case.has_seen(**id));
+    seen.map(|id| id.text()).or_else(|| {
+        let answers: Vec<Seen> = ids.iter().filter_map(|id| case.answer(*id)).collect();
         match answers.first()? {
             Seen::Unsure => Some(UNSURE),
             _ => Some(NONE),
@@ -229,13 +229,15 @@ impl<'a> SoFar<'a> {
             return false;
         }
         let case = self.case;
-        let looked = |ids: &[&str]| ids.iter().any(|id| case.answer(id).is_some());
+        let looked = |ids: &[FindingId]| ids.iter().any(|id| case.answer(*id).is_some());
         match question {
             RoadQuestion::Form => case.piece.form.is_none(),
             RoadQuestion::Letters => !looked(&LETTERS),
-            RoadQuestion::Red => case.answer("S03").is_none(),
-            RoadQuestion::Shade => !looked(&SHADES) && SHADES.iter().any(|id| self.tells(id)),
-            RoadQuestion::Magnet => case.answer("P01").is_none() && self.tells("P01"),
+            RoadQuestion::Red => case.answer(FindingId::S03).is_none(),
+            RoadQuestion::Shade => !looked(&SHADES) && SHADES.iter().any(|id| self.tells(*id)),
+            RoadQuestion::Magnet => {
+                case.answer(FindingId::P01).is_none() && self.tells(FindingId::P01)
+            }
             RoadQuestion::BareWhere => {
                 let seen = case.findings.iter().find(|answer| shows_bare(answer));
                 seen.is_some_and(|answer| answer.part.is_none()) && !says_how_bare(case)
@@ -284,7 +286,7 @@ impl<'a> SoFar<'a> {
 
     /// Whether an answer to this look would change the family named, or how firmly it is named, and is not all but
     /// foreseen.
-    fn tells(&self, id: &str) -> bool {
+    fn tells(&self, id: FindingId) -> bool {
         let Some(gain) = self.gains.iter().find(|gain| gain.finding.id == id) else {
             return false;
         };
@@ -455,7 +457,7 @@ mod tests {
             ids.iter().position(|id| *id == wanted).unwrap()
         };
         let (walk, case) = walk_through(answer);
-        assert!(case.has_seen("M01"));
+        assert!(case.has_seen(FindingId::M01));
         assert!(walk.answer(RoadQuestion::Magnet).is_none(), "{walk:?}");
         assert!(walk.len() < 9, "{walk:?}");
     }
@@ -465,7 +467,7 @@ mod tests {
         let mut draft = Draft::default();
         draft.set("piece.form", "tray");
         draft.set("aim.goal", "sell");
-        draft.set_answer("S03", "seen", "border");
+        draft.set_answer(FindingId::S03, "seen", "border");
         draft.set_part("border", "bleed", "some");
         draft.set_part("handle", "dents", "minor");
         draft.set_quote("T14a", "likely", "300");

@@ -1,15 +1,26 @@
 //! The questions of the road and the answers each takes.
 
 use super::{ALL_OVER, NONE, UNSURE};
+use crate::ledger::FindingId;
 use crate::record::{Form, JointClass, PartName};
 use crate::terms::{BleedWord, Seen, Treatment};
 
 /// Letters and marks that may be struck underneath, from the plainest to the rarest.
-pub const LETTERS: [&str; 4] = ["M01", "M01b", "M03", "M04"];
+pub const LETTERS: [FindingId; 4] = [
+    FindingId::M01,
+    FindingId::M01B,
+    FindingId::M03,
+    FindingId::M04,
+];
 /// Grey or yellow metal under the silver, by its shade.
-pub const SHADES: [&str; 3] = ["S04", "S06", "S05"];
+pub const SHADES: [FindingId; 3] = [FindingId::S04, FindingId::S06, FindingId::S05];
 /// Every colour of bare metal that the road asks about.
-pub const BARE_METAL: [&str; 4] = ["S03", "S04", "S06", "S05"];
+pub const BARE_METAL: [FindingId; 4] = [
+    FindingId::S03,
+    FindingId::S04,
+    FindingId::S06,
+    FindingId::S05,
+];
 /// The work that owners are most often offered.
 pub const OFFERS: [Treatment; 5] = [
     Treatment::Replate,
@@ -48,8 +59,8 @@ pub enum RoadQuestion {
     Offer,
     /// The price asked for that work.
     Sum,
-    /// One more look, by the id of its finding.
-    Look(&'static str),
+    /// One more look.
+    Look(FindingId),
 }
 
 /// A kind of trouble that an owner can see.
@@ -122,15 +133,31 @@ fn parts(form: Option<Form>) -> Vec<PartName> {
 
 impl RoadQuestion {
     /// The further looks, each with a drawing, that an owner can take without an instrument.
-    pub const LOOKS: [&'static str; 7] = ["C01", "C07", "C06", "C08", "S10", "S22", "S17"];
+    pub const LOOKS: [FindingId; 7] = [
+        FindingId::C01,
+        FindingId::C07,
+        FindingId::C06,
+        FindingId::C08,
+        FindingId::S10,
+        FindingId::S22,
+        FindingId::S17,
+    ];
 
     /// The ids of the question's answers for a piece of this form, in the order shown; "not sure" comes last.
     #[must_use]
     pub fn answers(self, form: Option<Form>) -> Vec<&'static str> {
         let mut ids: Vec<&'static str> = match self {
             Self::Form => Form::IDS.to_vec(),
-            Self::Letters => LETTERS.into_iter().chain([NONE]).collect(),
-            Self::Shade => SHADES.into_iter().chain([NONE]).collect(),
+            Self::Letters => LETTERS
+                .map(FindingId::text)
+                .into_iter()
+                .chain([NONE])
+                .collect(),
+            Self::Shade => SHADES
+                .map(FindingId::text)
+                .into_iter()
+                .chain([NONE])
+                .collect(),
             Self::Red | Self::Magnet | Self::Look(_) => vec![Seen::Yes.id(), Seen::No.id()],
             Self::BareWhere => parts(form)
                 .into_iter()
@@ -167,7 +194,6 @@ impl RoadQuestion {
 mod tests {
     use super::*;
     use crate::identity::Turn;
-    use crate::ledger::finding;
 
     #[test]
     fn every_question_has_answers_for_every_form() {
@@ -178,12 +204,9 @@ mod tests {
             }
         }
         for id in RoadQuestion::LOOKS {
-            let look = finding(id).unwrap();
+            let look = id.fact();
             assert_eq!(Turn::of(look, &[]), Turn::First, "{id} needs no instrument");
             assert!(look.invasive < 2, "{id}");
-        }
-        for id in LETTERS.iter().chain(&BARE_METAL) {
-            assert!(finding(id).is_some(), "{id}");
         }
         for trouble in Damage::ALL {
             assert_eq!(Damage::parse(trouble.id()), Some(trouble));

@@ -306,6 +306,7 @@ fn shows(bleed: Option<Bleed>, ledger: &Ledger) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::ledger::FindingId;
     use crate::record::{Answer, BleedWord, Material, Seen};
 
     fn case(change: impl FnOnce(&mut Case)) -> Case {
@@ -325,7 +326,7 @@ mod tests {
         let seen = |bleed: Option<Bleed>| {
             let c = case(|c| {
                 c.findings = vec![Answer {
-                    id: "S03",
+                    id: FindingId::S03,
                     seen: Seen::Yes,
                     part: None,
                 }];

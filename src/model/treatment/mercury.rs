@@ -1,5 +1,6 @@
 //! Mercury in gilding or silvering: one answer for every rule, caution, page and sheet.
 
+use crate::ledger::FindingId;
 use crate::record::{Case, Gilding, Interior};
 
 /// What is known of mercury in gilding or silvering, the least grave first.
@@ -21,7 +22,7 @@ pub enum Mercury {
 #[must_use]
 pub fn mercury(case: &Case) -> Mercury {
     let answer = case.circumstances.fire_gilding;
-    if case.has_seen("P14") {
+    if case.has_seen(FindingId::P14) {
         Mercury::Found
     } else if answer == Some(true) {
         Mercury::Likely
@@ -73,7 +74,7 @@ mod tests {
         assert_eq!(of(&[old]), Mercury::Likely);
         let mut found = Draft::default();
         found.set("catalogue.fire_gilding", "no");
-        found.set_answer("P14", "seen", "");
+        found.set_answer(FindingId::P14, "seen", "");
         assert_eq!(mercury(&found.read().0), Mercury::Found);
     }
 }

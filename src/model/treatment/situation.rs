@@ -5,8 +5,7 @@ use super::limits::near_reach;
 use super::mercury::{self, Mercury};
 use crate::bench::SolderReach;
 use crate::identity::{Kind, Posterior};
-use crate::ledger::FigureId;
-use crate::ledger::{Ledger, signs};
+use crate::ledger::{FigureId, FindingId, Ledger, signs};
 use crate::record::{Case, Corrosion, Fill, Form, Interior, Joint, Material, Part, PartName};
 use crate::terms::Treatment;
 
@@ -190,8 +189,8 @@ impl Situation<'_> {
     fn suspected(&self, lead: LeadStatus) -> bool {
         lead != LeadStatus::Absent
             && (lead == LeadStatus::Present
-                || self.case.has_seen("C10")
-                || self.case.has_seen("C12")
+                || self.case.has_seen(FindingId::C10)
+                || self.case.has_seen(FindingId::C12)
                 || self.posterior.of(Kind::Ubm) >= self.ledger.value(FigureId::GUARD_KIND_CHECK)
                 || self.any_joint(&[Joint::GreyRepair])
                 || self.lead_filled()
@@ -355,7 +354,7 @@ impl Situation<'_> {
             why.push((1, "A release test failed."));
         } else if !passed {
             if self.lead_anywhere() == LeadStatus::Present
-                || self.case.has_seen("C10")
+                || self.case.has_seen(FindingId::C10)
                 || self.any_joint(&[Joint::GreyRepair])
                 || self.lead_filled()
             {

@@ -3,6 +3,7 @@
 use super::{LeadStatus, Situation};
 use crate::bench::SolderReach;
 use crate::identity::{Evidence, interval_with};
+use crate::ledger::FindingId;
 use crate::ledger::Ledger;
 use crate::record::{Answer, Case, Part, PartName, Seen};
 
@@ -14,7 +15,7 @@ pub(super) fn case(seen: &[&'static str], body: impl FnOnce(&mut Part)) -> Case 
         findings: seen
             .iter()
             .map(|id| Answer {
-                id,
+                id: FindingId::parse(id).unwrap(),
                 seen: Seen::Yes,
                 part: None,
             })

@@ -1,12 +1,13 @@
 //! The verdict of a rule on a treatment.
 
+use crate::ledger::Ground;
 use crate::terms::Outcome;
 
 /// The verdict of one rule on a treatment in a situation.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Verdict {
-    /// Rule id: `H01` to `H31`, or `needs` for a plain prerequisite.
-    pub guard: &'static str,
+    /// What it rests on.
+    pub ground: Ground,
     /// The outcome.
     pub outcome: Outcome,
     /// Why, as a whole sentence.

@@ -1,5 +1,6 @@
 //! Wording of the sheet for a buyer.
 
+use leavewell_model::ledger::FindingId;
 use leavewell_model::terms::Material;
 
 // Headings
@@ -75,45 +76,65 @@ pub(crate) fn might_also_be(families: &str) -> String {
 }
 
 /// Sentences on the metal below the silver, by the findings that tell it; the first that fits holds.
-pub(crate) const METALS_BELOW: [(&[&str], &str); 7] = [
-    (&["M01"], "Its mark names nickel silver as the metal below."),
+pub(crate) const METALS_BELOW: [(&[FindingId], &str); 7] = [
     (
-        &["M02", "M30"],
+        &[FindingId::M01],
+        "Its mark names nickel silver as the metal below.",
+    ),
+    (
+        &[FindingId::M02, FindingId::M30],
         "Its mark names Britannia metal as the metal below.",
     ),
-    (&["M18"], "Its mark names copper as the metal below."),
-    (&["S12", "P01", "S21"], "The metal below is iron or steel."),
-    (&["S03", "C08", "C01", "C30"], "The metal below is copper."),
-    (&["S06", "C31"], "The metal below is brass."),
     (
-        &["S05"],
+        &[FindingId::M18],
+        "Its mark names copper as the metal below.",
+    ),
+    (
+        &[FindingId::S12, FindingId::P01, FindingId::S21],
+        "The metal below is iron or steel.",
+    ),
+    (
+        &[
+            FindingId::S03,
+            FindingId::C08,
+            FindingId::C01,
+            FindingId::C30,
+        ],
+        "The metal below is copper.",
+    ),
+    (
+        &[FindingId::S06, FindingId::C31],
+        "The metal below is brass.",
+    ),
+    (
+        &[FindingId::S05],
         "The metal below is soft and grey, like Britannia metal.",
     ),
 ];
 
 /// What was found of how it is made and decorated, in the words of a catalogue.
-pub(crate) const FEATURES: [(&str, &str); 21] = [
-    ("C21", "made of stamped sections"),
-    ("C22", "cast"),
-    ("C07", "silver wire edges"),
-    ("C06", "edges folded over"),
-    ("C28", "silver drawn over at the pierced edges"),
-    ("C10", "filled stamped borders"),
-    ("C11", "cast feet, knobs or handles"),
-    ("C17", "tinned inside or below"),
-    ("C18", "silver inside as well"),
-    ("C30", "bare copper inside or below"),
-    ("C13", "a let-in silver shield"),
-    ("C26", "a let-in silver shield"),
-    ("C25", "a rubbed-in silver shield"),
-    ("C29", "bright-cut engraving"),
-    ("C23", "flat chasing"),
-    ("C24", "engine turning"),
-    ("C27", "traces of an erased crest"),
-    ("F01", "in the rococo taste"),
-    ("F02", "in the neoclassical taste"),
-    ("F03", "with gadroon, shell or leaf borders"),
-    ("F04", "in the rococo revival taste"),
+pub(crate) const FEATURES: [(FindingId, &str); 21] = [
+    (FindingId::C21, "made of stamped sections"),
+    (FindingId::C22, "cast"),
+    (FindingId::C07, "silver wire edges"),
+    (FindingId::C06, "edges folded over"),
+    (FindingId::C28, "silver drawn over at the pierced edges"),
+    (FindingId::C10, "filled stamped borders"),
+    (FindingId::C11, "cast feet, knobs or handles"),
+    (FindingId::C17, "tinned inside or below"),
+    (FindingId::C18, "silver inside as well"),
+    (FindingId::C30, "bare copper inside or below"),
+    (FindingId::C13, "a let-in silver shield"),
+    (FindingId::C26, "a let-in silver shield"),
+    (FindingId::C25, "a rubbed-in silver shield"),
+    (FindingId::C29, "bright-cut engraving"),
+    (FindingId::C23, "flat chasing"),
+    (FindingId::C24, "engine turning"),
+    (FindingId::C27, "traces of an erased crest"),
+    (FindingId::F01, "in the rococo taste"),
+    (FindingId::F02, "in the neoclassical taste"),
+    (FindingId::F03, "with gadroon, shell or leaf borders"),
+    (FindingId::F04, "in the rococo revival taste"),
 ];
 
 pub(crate) fn made_with(features: &str) -> String {

@@ -114,7 +114,7 @@ fn look_first(page: Page, report: &Report) -> Html {
         .tag("h2", owner::LOOK_FIRST)
         .el(el("ol", "look-first").each(looks, |look| {
             el("li", "")
-                .key(&look.finding)
+                .key(look.finding.text())
                 .tag("strong", look.title.get())
                 .p("hint", look.how.get())
         }))

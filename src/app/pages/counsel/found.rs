@@ -1,5 +1,6 @@
 //! The picture at the head of the answer: what was found, part by part, as recorded.
 
+use leavewell_model::ledger::FindingId;
 use leavewell_model::record::{Bleed, Part};
 use leavewell_model::report::Report;
 use leavewell_model::terms::{BleedWord, Dents, Joint, JointClass, Loss, SpotFault, small};
@@ -111,7 +112,7 @@ fn add(
 fn bare(page: Page, marks: &mut Vec<FoundMark>) {
     let case = &page.open.case;
     let known = page.open.report().map_or(&[][..], shown_parts);
-    let label = if case.has_seen("S03") {
+    let label = if case.has_seen(FindingId::S03) {
         text::COPPER
     } else {
         text::BARE

@@ -411,7 +411,11 @@ mod tests {
             .find(|c| c.steps == report.counsel.steps)
             .unwrap();
         for verdict in &advised.conditions {
-            assert!(restorer.contains(&verdict.lifted_by), "{}", verdict.guard);
+            assert!(
+                restorer.contains(&verdict.lifted_by),
+                "{:?}",
+                verdict.ground
+            );
         }
         let now = money_band(report.value.net_as_it_is, open.currency());
         let after = money_band(band(advised.net), open.currency());

@@ -112,7 +112,7 @@ pub(super) fn look_next(report: &Report, currency: Currency) -> Html {
         .el(el("ol", "").each(looks.iter().take(SHOWN), |look| {
             let needs = say::needs(&look.needs, &worth(look, currency));
             el("li", "")
-                .key(&look.finding)
+                .key(look.finding.text())
                 .tag("strong", look.title.get())
                 .p("", look.how.get())
                 .said("quiet", after_look([&look.if_seen, &look.if_absent]))

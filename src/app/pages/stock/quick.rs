@@ -141,7 +141,7 @@ fn control(field: &QuickField) -> El {
 fn key_of_looks() -> El {
     let meanings = el("dl", "looks-key").each(findings(), |fact| {
         el("div", "")
-            .el(el("dt", "").text(fact.id))
+            .el(el("dt", "").text(fact.id.text()))
             .el(el("dd", "").text(fact.title))
     });
     el("details", "")

@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 
 use super::wording as words;
 use super::{MOST_ENTRIES, Reader, shorten};
-use crate::ledger::{finding, findings, nearest};
+use crate::ledger::{FindingId, findings, nearest};
 use crate::record::{Answer, StruckMark};
 use crate::terms::{Instrument, Seen};
 
@@ -13,9 +13,9 @@ impl Reader {
     pub(super) fn findings(
         &mut self,
         root: &Map<String, Value>,
-    ) -> (Vec<Answer>, Vec<(String, &'static str)>) {
+    ) -> (Vec<Answer>, Vec<(String, FindingId)>) {
         let mut answers: Vec<Answer> = Vec::new();
-        let mut confirmed: Vec<(String, &'static str)> = Vec::new();
+        let mut confirmed: Vec<(String, FindingId)> = Vec::new();
         for s in self.list(root, "findings", crate::record::MAX_FINDINGS) {
             let Some(id) = self.text(&s, "id") else {
                 self.problem(
@@ -25,8 +25,8 @@ impl Reader {
                 );
                 continue;
             };
-            let Some(fact) = finding(&id) else {
-                let near = nearest(&id, findings().iter().map(|f| f.id)).unwrap_or("");
+            let Some(finding) = FindingId::parse(&id) else {
+                let near = nearest(&id, findings().iter().map(|f| f.id.text())).unwrap_or("");
                 self.problem(
                     s.at("id"),
                     words::no_such_finding(&shorten(&id)),
@@ -47,10 +47,10 @@ impl Reader {
             if let Some(from) = self.text(&s, "from")
                 && seen == Seen::Yes
             {
-                confirmed.push((from, fact.id));
+                confirmed.push((from, finding));
             }
             let answer = Answer {
-                id: fact.id,
+                id: finding,
                 seen,
                 part: self.word(&s, "part"),
             };
@@ -77,7 +77,7 @@ impl Reader {
     pub(super) fn marks(
         &mut self,
         root: &Map<String, Value>,
-        confirmed: &[(String, &'static str)],
+        confirmed: &[(String, FindingId)],
     ) -> Vec<StruckMark> {
         let mut marks = Vec::new();
         for s in self.list(root, "marks", MOST_ENTRIES) {

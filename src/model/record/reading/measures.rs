@@ -4,7 +4,7 @@ use serde_json::{Map, Value};
 
 use super::wording as words;
 use super::{Reader, Section, hundredths};
-use crate::ledger::{FigureId, Ledger};
+use crate::ledger::{FigureId, FindingId, Ledger};
 use crate::record::circumstances::MeasuredAs;
 use crate::record::schema::{NumberRange, number_range};
 use crate::record::{Answer, Density, Iacs, Measures, Spot, Weighing, Xrf};
@@ -146,7 +146,7 @@ impl Reader {
         );
         let magnetic = findings
             .iter()
-            .any(|a| a.id == "P01" && a.seen == Seen::Yes);
+            .any(|a| a.id == FindingId::P01 && a.seen == Seen::Yes);
         if magnetic {
             self.problem(
                 s.at("iacs.percent"),

@@ -440,6 +440,7 @@ fn with_own(own: &[Override]) -> Ledger {
 
 #[cfg(test)]
 mod tests {
+    use crate::ledger::FindingId;
     use crate::record::{Asked, Case, Draft, Problem};
     use crate::terms::Instrument;
     use crate::terms::Treatment;
@@ -482,7 +483,7 @@ mod tests {
             (&*first.text, first.part),
             ("E P N S", Some(PartName::Base))
         );
-        assert_eq!(first.findings, ["M01"]);
+        assert_eq!(first.findings, [FindingId::M01]);
         assert_eq!((&*last.text, last.part), ("A1", None));
         assert!(last.findings.is_empty());
         let (case, problems) = read(r#","marks":[{"text":"X","part":"nowhere"}, 5]"#);

@@ -3,7 +3,7 @@
 use serde_json::{Map, Value};
 
 use super::field;
-use crate::ledger::finding;
+use crate::ledger::FindingId;
 use crate::record::draft::typed_text;
 
 /// Words that exist since version 2, by the field they stand in.
@@ -103,7 +103,7 @@ fn is_new_finding(id: &str) -> bool {
             .and_then(|number| number.parse::<u8>().ok())
             .is_some_and(|number| (1..=*last).contains(&number))
     });
-    !known && id != "M01b" && finding(id).is_some()
+    !known && id != "M01b" && FindingId::parse(id).is_some()
 }
 
 fn has_new_word(path: &str, text: &str) -> bool {

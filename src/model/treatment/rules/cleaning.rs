@@ -1,7 +1,8 @@
 //! Cleaning, and coats over a clean surface: H04, H05, and the prerequisites of lacquer and toning.
 
 use super::{RuleCheck, first};
-use crate::ledger::FigureId;
+use crate::ledger::Ground;
+use crate::ledger::{FigureId, RuleId};
 use crate::record::{Joint, Lacquer};
 use crate::terms::Treatment;
 use crate::treatment::situation::Situation;
@@ -25,7 +26,11 @@ pub(super) fn lacquer_first(a: &mut RuleCheck) {
         } else {
             "Old lacquer covers the tarnish and keeps the polish off it."
         };
-        a.bar("needs", reason, "Have the old lacquer taken off first.");
+        a.bar(
+            Ground::Need,
+            reason,
+            "Have the old lacquer taken off first.",
+        );
     }
 }
 
@@ -33,7 +38,7 @@ pub(super) fn lacquer_first(a: &mut RuleCheck) {
 pub(super) fn worn_body(a: &mut RuleCheck) {
     if a.s.body_bleed >= a.figure(FigureId::GUARD_BLEED_NO_CLEAN) {
         a.bar(
-            "H04",
+            RuleId::H04,
             "So much base metal shows on the body that the silver beside it is nearly worn through.",
             "Nothing lifts this while so much base metal shows.",
         );
@@ -44,7 +49,7 @@ pub(super) fn worn_body(a: &mut RuleCheck) {
 pub(super) fn lifting_silver(a: &mut RuleCheck) {
     if a.s.lifting_foil() {
         a.bar(
-            "H04",
+            RuleId::H04,
             "The silver is lifting over rust, and rubbing takes it off.",
             "Have a conservator secure the silver first.",
         );
@@ -55,7 +60,7 @@ pub(super) fn lifting_silver(a: &mut RuleCheck) {
 pub(super) fn thin_silver(a: &mut RuleCheck) {
     if a.s.worn_through >= a.figure(FigureId::GUARD_KIND_BARRED) {
         a.bar(
-            "H04",
+            RuleId::H04,
             "The thinnest silver is unlikely to last through twice this much cleaning.",
             "Have the silver measured, to see whether it is thicker.",
         );
@@ -65,7 +70,11 @@ pub(super) fn thin_silver(a: &mut RuleCheck) {
 /// H05: gilding.
 pub(super) fn gilding(a: &mut RuleCheck) {
     if a.s.gilt() {
-        a.condition("H05", "Rubbing takes off gilding.", "Keep off the gilding.");
+        a.condition(
+            RuleId::H05,
+            "Rubbing takes off gilding.",
+            "Keep off the gilding.",
+        );
     }
 }
 
@@ -73,7 +82,7 @@ pub(super) fn gilding(a: &mut RuleCheck) {
 pub(super) fn dark_work(a: &mut RuleCheck) {
     if a.circumstances().dark_work == Some(true) {
         a.condition(
-            "H05",
+            RuleId::H05,
             "Polish takes off black inlay and deliberate darkening along with the tarnish.",
             "Keep off both.",
         );
@@ -84,7 +93,7 @@ pub(super) fn dark_work(a: &mut RuleCheck) {
 pub(super) fn bare_edges(a: &mut RuleCheck) {
     if edges_are_bare(a.s) {
         a.condition(
-            "H04",
+            RuleId::H04,
             "Base metal shows at edges or high points.",
             "Keep off bare edges.",
         );
@@ -94,7 +103,7 @@ pub(super) fn bare_edges(a: &mut RuleCheck) {
 /// H04: shop polish takes more silver than chalk.
 pub(super) fn shop_polish(a: &mut RuleCheck) {
     a.condition(
-        "H04",
+        RuleId::H04,
         "Shop polish cuts faster than chalk.",
         "Use one made for silver only, as seldom as you can.",
     );
@@ -107,7 +116,7 @@ pub(super) fn lacquer_over_trouble(a: &mut RuleCheck) {
     }
     if a.s.lifting_foil() {
         a.bar(
-            "needs",
+            Ground::Need,
             "The silver is lifting, and lacquer pulls it off.",
             "Have a conservator secure it first.",
         );
@@ -118,7 +127,7 @@ pub(super) fn lacquer_over_trouble(a: &mut RuleCheck) {
 pub(super) fn tint_over_corrosion(a: &mut RuleCheck) {
     if a.s.active_corrosion() {
         a.check_first(
-            "needs",
+            Ground::Need,
             "Corrosion goes on unseen under a tint.",
             "Have a conservator stop the corrosion first.",
         );

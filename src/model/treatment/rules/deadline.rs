@@ -1,6 +1,7 @@
 //! Time: work that keeps a piece away for longer than the time available.
 
 use super::RuleCheck;
+use crate::ledger::Ground;
 use crate::ledger::{FigureId, Hand};
 use crate::terms::Treatment;
 
@@ -39,8 +40,8 @@ pub(super) fn wanted_back(a: &mut RuleCheck) {
     );
     let lifted_by = "Get a date promised in writing, or let the work wait.";
     if days < away.low && a.treatment != Treatment::TestLead {
-        a.check_first("needs", &reason, lifted_by);
+        a.check_first(Ground::Need, &reason, lifted_by);
     } else {
-        a.condition("needs", &reason, lifted_by);
+        a.condition(Ground::Need, &reason, lifted_by);
     }
 }

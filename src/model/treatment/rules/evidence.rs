@@ -1,8 +1,8 @@
 //! Evidence and honesty: H14, H15, H22, H27 and H30.
 
 use super::RuleCheck;
-use crate::ledger::FigureId;
-use crate::ledger::{Place, finding, signs};
+use crate::ledger::Ground;
+use crate::ledger::{FigureId, FindingId, Place, RuleId, signs};
 use crate::record::{FillState, Joint, Part, PartName, Repair, Seen};
 use crate::terms::Kind;
 use crate::terms::Outcome;
@@ -24,7 +24,7 @@ fn unless_opinion(a: &RuleCheck, outcome: Outcome) -> Outcome {
 pub(super) fn solid_silver(a: &mut RuleCheck) {
     let p = a.s.posterior.of_any(&[Kind::Sil, Kind::Wst]);
     a.on_kinds(
-        "H14",
+        RuleId::H14,
         p,
         "solid silver",
         "Solid silver should never be plated.",
@@ -34,7 +34,7 @@ pub(super) fn solid_silver(a: &mut RuleCheck) {
 /// New silver makes no sense on metal that was never silvered.
 pub(super) fn never_silvered(a: &mut RuleCheck) {
     a.on_kinds(
-        "needs",
+        Ground::Need,
         a.s.never_silvered(),
         "plain metal that was never plated",
         "Metal that never carried silver has none to renew.",
@@ -53,7 +53,7 @@ pub(super) fn original_silver(a: &mut RuleCheck) {
         };
         let likely = if p >= 0.5 { "probably" } else { "possibly" };
         a.add(
-            "H14",
+            RuleId::H14,
             unless_opinion(a, Outcome::Barred),
             &format!(
                 "It is {likely} fused plate, with its own silver on {} of it. {harm}",
@@ -69,7 +69,7 @@ pub(super) fn original_silver(a: &mut RuleCheck) {
             |part| format!("the {}", small(part.label())),
         );
         a.add(
-            "H14",
+            RuleId::H14,
             unless_opinion(a, Outcome::NeedsCheck),
             "It may be fused plate, and you have looked at too little of it to say that its silver is gone.",
             &format!("Look at {part}."),
@@ -88,7 +88,7 @@ pub(super) fn rare_or_marked(a: &mut RuleCheck) {
     let marked = a.s.case.has_seen_any(&signs::KEEP_AS_IT_IS);
     if (marked && fused >= a.figure(FigureId::GUARD_H14_P)) || a.s.case.piece.rare {
         a.add(
-            "H14",
+            RuleId::H14,
             unless_opinion(a, Outcome::NeedsOpinion),
             "It is rare or early, bears arms, or carries a maker's mark.",
             "Get a conservator's written opinion.",
@@ -100,7 +100,7 @@ pub(super) fn rare_or_marked(a: &mut RuleCheck) {
 pub(super) fn engraving(a: &mut RuleCheck) {
     if engraved_in_the_way(a.s) {
         a.add(
-            "H30",
+            RuleId::H30,
             unless_opinion(a, Outcome::NeedsOpinion),
             "Polishing before plating wears away engraving and marks.",
             "Have them masked, and get a conservator's agreement in writing.",
@@ -114,9 +114,9 @@ fn engraved_in_the_way(s: &Situation) -> bool {
         .findings
         .iter()
         .filter(|answer| answer.seen == Seen::Yes)
-        .any(|answer| match finding(answer.id).map(|f| f.place) {
-            Some(Place::Shield) => answer.part != Some(PartName::Base),
-            Some(Place::Marks) if answer.id != "M10" => answer
+        .any(|answer| match answer.id.fact().place {
+            Place::Shield => answer.part != Some(PartName::Base),
+            Place::Marks if answer.id != FindingId::M10 => answer
                 .part
                 .is_some_and(|p| !matches!(p, PartName::Base | PartName::Interior)),
             _ => false,
@@ -128,7 +128,7 @@ pub(super) fn what_is_lost(a: &mut RuleCheck) {
     let c = &a.s.case.consents;
     if !(c.loss && c.photo && c.disclose) {
         a.condition(
-            "H15",
+            RuleId::H15,
             "What this takes away cannot be put back.",
             "Accept the loss, have it photographed first, and sell it as re-plated.",
         );
@@ -150,13 +150,13 @@ pub(super) fn new_metal_misleads(a: &mut RuleCheck) {
             "Have it photographed first, and sell it as re-plated.",
         ),
     };
-    a.condition("H15", reason, lifted_by);
+    a.condition(RuleId::H15, reason, lifted_by);
 }
 
 /// H15: a new part is marked as new.
 pub(super) fn new_part_passes_for_old(a: &mut RuleCheck) {
     a.condition(
-        "H15",
+        RuleId::H15,
         "A new part can pass for old.",
         "Have it marked as new, with no mark copied.",
     );
@@ -174,7 +174,7 @@ pub(super) fn stable_repair(a: &mut RuleCheck) {
             .any(|p| p.repair == Some(Repair::Failing));
     if !reason {
         a.bar(
-            "H22",
+            RuleId::H22,
             "The old repair is stable and part of the piece's history.",
             "It may come off only if it fails, corrodes or has to touch food.",
         );
@@ -187,7 +187,7 @@ pub(super) fn sound_filling(a: &mut RuleCheck) {
     let failing = a.s.case.parts.iter().any(failing);
     if !failing {
         a.bar(
-            "H22",
+            RuleId::H22,
             "A sound filling belongs to the piece, and in a stamped border it supports thin silver.",
             "It may come out only if it leaks, swells, corrodes or works loose.",
         );
@@ -197,7 +197,7 @@ pub(super) fn sound_filling(a: &mut RuleCheck) {
 /// H27: rub-on silvering.
 pub(super) fn rub_on(a: &mut RuleCheck) {
     a.bar(
-        "H27",
+        RuleId::H27,
         "We never advise rub-on silver on an old piece, because it changes the surface for good.",
         "Nothing lifts this. Ask about a removable tint instead.",
     );

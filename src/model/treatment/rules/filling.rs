@@ -1,6 +1,7 @@
 //! Fillings of bases, borders and handles: H06, H17 and H23.
 
 use super::RuleCheck;
+use crate::ledger::{FindingId, RuleId};
 use crate::record::{Fill, FillState};
 use crate::treatment::situation::Situation;
 
@@ -19,9 +20,9 @@ fn contents_unknown(s: &Situation) -> bool {
 /// H17: asbestos in fillings and pads.
 pub(super) fn asbestos(a: &mut RuleCheck) {
     let pads = a.circumstances().insulator == Some(true);
-    if pads || (a.s.case.has_seen("C12") && contents_unknown(a.s)) {
+    if pads || (a.s.case.has_seen(FindingId::C12) && contents_unknown(a.s)) {
         a.check_first(
-            "H17",
+            RuleId::H17,
             "Some old fillings and pads are asbestos.",
             "Have a licensed analyst examine it first.",
         );
@@ -32,7 +33,7 @@ pub(super) fn asbestos(a: &mut RuleCheck) {
 pub(super) fn not_at_home(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.bar(
-            "H23",
+            RuleId::H23,
             "Nobody should melt or burn out a filling at home.",
             "Leave it to a conservator or a workshop with extraction.",
         );
@@ -43,7 +44,7 @@ pub(super) fn not_at_home(a: &mut RuleCheck) {
 pub(super) fn unknown_contents(a: &mut RuleCheck) {
     if contents_unknown(a.s) {
         a.check_first(
-            "H06",
+            RuleId::H06,
             "We do not know what is inside it, and heat can burst it.",
             "Have the filling identified, without opening or heating it.",
         );

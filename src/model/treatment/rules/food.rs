@@ -1,12 +1,14 @@
 //! Food and drink: H19 and H21, and toning on pieces in use.
 
 use super::RuleCheck;
+use crate::ledger::Ground;
+use crate::ledger::RuleId;
 
 /// H21: no lacquer on pieces in use.
 pub(super) fn lacquer_in_use(a: &mut RuleCheck) {
     if a.in_use() {
         a.bar(
-            "H21",
+            RuleId::H21,
             "Lacquer does not belong on a piece in use, or anywhere food or drink goes.",
             "Keep the piece for display only.",
         );
@@ -17,7 +19,7 @@ pub(super) fn lacquer_in_use(a: &mut RuleCheck) {
 pub(super) fn toning(a: &mut RuleCheck) {
     if a.in_use() {
         a.bar(
-            "needs",
+            Ground::Need,
             "Toning comes off in use, so it is only for pieces on display.",
             "Keep the piece for display only.",
         );
@@ -28,7 +30,7 @@ pub(super) fn toning(a: &mut RuleCheck) {
 pub(super) fn polish_residue(a: &mut RuleCheck) {
     if a.in_use() {
         a.condition(
-            "H19",
+            RuleId::H19,
             "Polish left on the surface gets into food.",
             "Keep it off surfaces that touch food.",
         );
@@ -39,7 +41,7 @@ pub(super) fn polish_residue(a: &mut RuleCheck) {
 pub(super) fn glue(a: &mut RuleCheck) {
     if a.in_use() {
         a.condition(
-            "H19",
+            RuleId::H19,
             "Glue fails when hot and must not touch food.",
             "Use no glue where the piece gets hot, carries weight or touches food.",
         );
@@ -50,7 +52,7 @@ pub(super) fn glue(a: &mut RuleCheck) {
 pub(super) fn leaded_casting(a: &mut RuleCheck) {
     if a.in_use() {
         a.condition(
-            "H19",
+            RuleId::H19,
             "Castings can contain lead.",
             "Use no casting that contains lead where food goes.",
         );
@@ -61,7 +63,7 @@ pub(super) fn leaded_casting(a: &mut RuleCheck) {
 pub(super) fn new_lining(a: &mut RuleCheck) {
     if a.s.case.aim.food && !a.s.triggers().is_empty() {
         a.condition(
-            "H19",
+            RuleId::H19,
             "A new lining or coat does not make it fit for food.",
             "Keep it for display until it passes a laboratory release test.",
         );

@@ -1,8 +1,7 @@
 //! Heat: H06 to H12, H24, H25 and H29.
 
 use super::RuleCheck;
-use crate::ledger::FigureId;
-use crate::ledger::Ledger;
+use crate::ledger::{FigureId, FindingId, Ledger, RuleId};
 use crate::record::{Joint, PartName};
 use crate::terms::Kind;
 use crate::terms::Treatment;
@@ -37,12 +36,16 @@ pub(super) fn cadmium(a: &mut RuleCheck) {
     let reason = "Old hard solder may contain cadmium, whose fume can kill.";
     if a.done_by_owner() {
         a.bar(
-            "H24",
+            RuleId::H24,
             reason,
             "Leave it to a workshop, after a test that finds no cadmium.",
         );
     } else {
-        a.check_first("H24", reason, "Get an analysis that finds no cadmium.");
+        a.check_first(
+            RuleId::H24,
+            reason,
+            "Get an analysis that finds no cadmium.",
+        );
     }
 }
 
@@ -54,17 +57,17 @@ pub(super) fn mercury(a: &mut RuleCheck) {
     match a.s.mercury() {
         Mercury::NoSign => {}
         Mercury::Unlikely => a.check_first(
-            "H25",
+            RuleId::H25,
             "Gilding may contain mercury, which heat drives off as a poison.",
             "Have the gilding tested for mercury first.",
         ),
         Mercury::Possible | Mercury::Likely => a.bar(
-            "H25",
+            RuleId::H25,
             "Old gilding may contain mercury, which heat drives off as a poison.",
             "Make sure that the gilding is newer than about 1840 and that a reading finds no mercury.",
         ),
         Mercury::Found => a.bar(
-            "H25",
+            RuleId::H25,
             "Mercury was found in the silver or gilding, and heat drives it off as a poison.",
             "Nothing lifts this.",
         ),
@@ -76,7 +79,7 @@ pub(super) fn closed_parts(a: &mut RuleCheck) {
     let hot = process_c(a.treatment, a.s.ledger).unwrap_or(f64::INFINITY);
     if a.s.sealed_or_pitch() && bursts(hot, a.s.ledger) {
         a.bar(
-            "H06",
+            RuleId::H06,
             "A closed part, or one filled with pitch or something unknown, can burst when heated.",
             "Have a professional open or vent it and say what is inside.",
         );
@@ -90,7 +93,7 @@ pub(super) fn fused_bond(a: &mut RuleCheck) {
     let reason = format!(
         "Above about {limit:.0} °C, silver and copper melt into each other where they meet."
     );
-    a.on_kinds("H07", fused, "fused plate", &reason);
+    a.on_kinds(RuleId::H07, fused, "fused plate", &reason);
 }
 
 /// H08: lead or tin is present during heating.
@@ -98,7 +101,7 @@ pub(super) fn pitting(a: &mut RuleCheck) {
     let absent = a.s.lead_for(a.treatment) == LeadStatus::Absent;
     if process_c(a.treatment, a.s.ledger).is_some_and(|hot| pits(hot, absent, a.s.ledger)) {
         a.bar(
-            "H08",
+            RuleId::H08,
             "Lead or tin left in the heat eats holes through silver and copper.",
             "Get a test that finds none of either.",
         );
@@ -120,7 +123,7 @@ pub(super) fn next_joint(a: &mut RuleCheck) {
             .collect();
     if filled.iter().any(|name| faulty(*name)) {
         a.bar(
-            "H09",
+            RuleId::H09,
             "The part to be heated is filled with lead, which melts before the joint is made.",
             "Get a workshop's plan for keeping the heat away.",
         );
@@ -133,27 +136,31 @@ pub(super) fn next_joint(a: &mut RuleCheck) {
                 a.figure(FigureId::GUARD_HEAT_SOFT_SOLDER)
             );
             a.bar(
-                "H09",
+                RuleId::H09,
                 &reason,
                 "Get a workshop's plan for keeping the heat away.",
             );
         }
         None if !filled.is_empty() => {
             let reason = format!("A lead filling within about {most:.0} mm of the work can melt.");
-            a.check_first("H09", &reason, "Measure how far it is from the joint.");
+            a.check_first(
+                RuleId::H09,
+                &reason,
+                "Measure how far it is from the joint.",
+            );
         }
         Some(distance) if within_reach(distance, most) => {
             let reason = format!(
                 "The next joint or filled border is {distance} mm away, and the work at its hottest can open it."
             );
-            a.condition("H09", &reason, "Ask how it will be kept cool.");
+            a.condition(RuleId::H09, &reason, "Ask how it will be kept cool.");
         }
-        None if a.s.case.has_seen("C10") || a.s.case.is_soldered() => {
+        None if a.s.case.has_seen(FindingId::C10) || a.s.case.is_soldered() => {
             let reason = format!(
                 "Other old joints or fillings within about {most:.0} mm of the work can open."
             );
             a.condition(
-                "H09",
+                RuleId::H09,
                 &reason,
                 "Ask how they will be kept cool, and measure the distance.",
             );
@@ -169,7 +176,7 @@ pub(super) fn britannia(a: &mut RuleCheck) {
         Treatment::Tinning => "Britannia metal melts at about the same heat as the tin.",
         _ => "Britannia metal melts at about the same heat as the solder.",
     };
-    a.on_kinds("H10", a.s.britannia(), "Britannia metal", reason);
+    a.on_kinds(RuleId::H10, a.s.britannia(), "Britannia metal", reason);
 }
 
 /// H11: close plate and French plate.
@@ -187,7 +194,7 @@ pub(super) fn close_plate(a: &mut RuleCheck) {
         _ => "The baths and the heat lift the silver off iron or steel.",
     };
     a.on_kinds(
-        "H11",
+        RuleId::H11,
         a.s.close_or_french(),
         "close plate or French plate",
         reason,
@@ -197,7 +204,7 @@ pub(super) fn close_plate(a: &mut RuleCheck) {
 /// H12: hard solder burns the plating off.
 pub(super) fn plating_burns(a: &mut RuleCheck) {
     a.bar(
-        "H12",
+        RuleId::H12,
         "Hard soldering burns the plating off all round the joint.",
         "Nothing lifts this if you want to keep the plating.",
     );
@@ -213,13 +220,13 @@ pub(super) fn tin_opens_seams(a: &mut RuleCheck) {
         || a.s.any_joint(&[Joint::GreyRepair])
     {
         a.bar(
-            "H29",
+            RuleId::H29,
             "Tinning is hotter than old tin-lead solder can stand, so the joints open.",
             "Nothing lifts this while old solder is in the part.",
         );
     } else if a.s.case.is_soldered() && a.s.lead_for(a.treatment) != LeadStatus::Absent {
         a.check_first(
-            "H29",
+            RuleId::H29,
             "Tinning is hotter than old tin-lead solder can stand, and the seams may contain it.",
             "Get a test that finds no lead in the seams.",
         );

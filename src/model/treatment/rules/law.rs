@@ -1,7 +1,7 @@
 //! Law: H26 on protected materials and H31 on hallmarked silver.
 
 use super::RuleCheck;
-use crate::ledger::signs;
+use crate::ledger::{RuleId, signs};
 use crate::record::{Loss, Material};
 use crate::terms::Kind;
 
@@ -12,7 +12,7 @@ pub(super) fn ivory_and_protected_wood(a: &mut RuleCheck) {
     });
     if a.circumstances().protected_part == Some(true) || lost_ivory {
         a.bar(
-            "H26",
+            RuleId::H26,
             "Most places forbid using or trading ivory and protected woods.",
             "Use another material.",
         );
@@ -23,7 +23,7 @@ pub(super) fn ivory_and_protected_wood(a: &mut RuleCheck) {
 pub(super) fn ivory_on_the_piece(a: &mut RuleCheck) {
     if a.s.ivory() {
         a.condition(
-            "H26",
+            RuleId::H26,
             "It has ivory on it, and many countries restrict or ban dealing in ivory, old or new.",
             "Ask before you sell it or send it abroad; the law where you live decides.",
         );
@@ -36,7 +36,7 @@ pub(super) fn hallmarked_silver(a: &mut RuleCheck) {
         || a.s.case.has_seen_any(&signs::HALLMARKS)
     {
         a.condition(
-            "H31",
+            RuleId::H31,
             "Changing or adding to hallmarked silver may need an assay office's consent.",
             "Ask first; the law where you live decides.",
         );

@@ -1,6 +1,7 @@
 //! Lead: H16, H17, H18 and H23.
 
 use super::RuleCheck;
+use crate::ledger::{FindingId, RuleId};
 use crate::record::{Fill, FillState, Joint, Lead};
 use crate::terms::Treatment;
 use crate::treatment::lead::{LeadStatus, lead_filled};
@@ -15,8 +16,8 @@ fn disturbs_lead(a: &RuleCheck) -> bool {
                 || a.s.case.aim.assume_lead
                 || a.s.lead_for(Treatment::Dents) == LeadStatus::Present
                 || a.s.any_joint(&[Joint::GreyRepair])
-                || a.s.case.has_seen("C10")
-                || a.s.case.has_seen("C12")
+                || a.s.case.has_seen(FindingId::C10)
+                || a.s.case.has_seen(FindingId::C12)
         }
         Treatment::Mechanical => touched(a.treatment, a.s.case).iter().any(|p| {
             p.has_joint(Joint::GreyRepair)
@@ -33,7 +34,7 @@ fn disturbs_lead(a: &RuleCheck) -> bool {
 pub(super) fn unknown(a: &mut RuleCheck) {
     if disturbs_lead(a) && a.s.lead_for(a.treatment) == LeadStatus::Unknown {
         a.check_first(
-            "H16",
+            RuleId::H16,
             "It may contain lead, and no test has settled that yet.",
             "Test for lead first.",
         );
@@ -50,7 +51,7 @@ pub(super) fn at_home(a: &mut RuleCheck) {
         // If it is unknown whether there is lead, the test comes first, and its result decides what follows.
         if a.s.lead_for(a.treatment) == LeadStatus::Present {
             a.condition(
-                "H17",
+                RuleId::H17,
                 "It contains lead, or is assumed to.",
                 "Leave it to a workshop with lead controls that wipes down and tests at the end.",
             );
@@ -62,13 +63,13 @@ pub(super) fn at_home(a: &mut RuleCheck) {
         Treatment::Dents | Treatment::RemoveFill | Treatment::Mechanical | Treatment::Tinning
     ) {
         a.bar(
-            "H17",
+            RuleId::H17,
             "Working on old solder or filling at home spreads lead.",
             "Leave it to a workshop with lead controls.",
         );
     } else {
         a.condition(
-            "H17",
+            RuleId::H17,
             "Heating or filing old solder makes lead fume and dust.",
             "Do not do it at home: leave it to a workshop with lead controls.",
         );
@@ -79,7 +80,7 @@ pub(super) fn at_home(a: &mut RuleCheck) {
 pub(super) fn child_at_home(a: &mut RuleCheck) {
     if disturbs_lead(a) && a.s.lead_suspected(a.treatment) && a.child_at_home() {
         a.condition(
-            "H18",
+            RuleId::H18,
             "A child, or someone pregnant or breast-feeding, lives in the home.",
             "Do none of it in the home, and bring nothing unfinished back.",
         );
@@ -90,7 +91,7 @@ pub(super) fn child_at_home(a: &mut RuleCheck) {
 pub(super) fn no_flame_at_home(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.condition(
-            "H23",
+            RuleId::H23,
             "Nobody should use a flame on it at home.",
             "Leave it to a conservator or a workshop with lead controls.",
         );

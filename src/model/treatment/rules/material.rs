@@ -2,6 +2,8 @@
 //! H05, and prerequisites of a work).
 
 use super::RuleCheck;
+use crate::ledger::Ground;
+use crate::ledger::RuleId;
 use crate::record::{Liner, Material, Part, PartName};
 
 /// Materials that are not metal, grouped by what harms them.
@@ -38,21 +40,21 @@ fn stands_loose(part: &Part) -> bool {
 pub(super) fn water(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) {
         a.condition(
-            "H02",
+            RuleId::H02,
             "Wood, ivory, horn and shell swell and crack when wet.",
             "Keep them dry.",
         );
     }
     if has(a, Stuff::Composition) {
         a.condition(
-            "H02",
+            RuleId::H02,
             "Composition and early plastic cloud and soften when wet or warm.",
             "Keep them dry and cool.",
         );
     }
     if has(a, Stuff::Glass) {
         a.condition(
-            "H02",
+            RuleId::H02,
             "Glass cracks when its temperature changes suddenly.",
             "Put nothing hot or icy on it.",
         );
@@ -63,14 +65,14 @@ pub(super) fn water(a: &mut RuleCheck) {
 pub(super) fn immersion(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) {
         a.bar(
-            "H02",
+            RuleId::H02,
             "The liquid spoils wood, ivory, horn and shell.",
             "Nothing lifts this.",
         );
     }
     if has(a, Stuff::Composition) {
         a.bar(
-            "H02",
+            RuleId::H02,
             "The liquid spoils composition and early plastic.",
             "Nothing lifts this.",
         );
@@ -81,7 +83,7 @@ pub(super) fn immersion(a: &mut RuleCheck) {
 pub(super) fn polish(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) || has(a, Stuff::Composition) {
         a.condition(
-            "H05",
+            RuleId::H05,
             "Polish stains and scratches wood, ivory, horn, shell and early plastic.",
             "Keep it off them.",
         );
@@ -104,7 +106,7 @@ pub(super) fn heat(a: &mut RuleCheck) {
     for (stuff, reason) in harmed {
         if has(a, stuff) {
             a.condition(
-                "needs",
+                Ground::Need,
                 reason,
                 "Have that part taken off first by someone who can put it back.",
             );
@@ -116,14 +118,14 @@ pub(super) fn heat(a: &mut RuleCheck) {
 pub(super) fn solvents(a: &mut RuleCheck) {
     if has(a, Stuff::Organic) {
         a.condition(
-            "needs",
+            Ground::Need,
             "Solvent strips the finish from wood and dries out ivory, horn and shell.",
             "Keep it off them.",
         );
     }
     if has(a, Stuff::Composition) {
         a.condition(
-            "needs",
+            Ground::Need,
             "Solvent dissolves some early plastics.",
             "Keep it off them.",
         );
@@ -142,13 +144,13 @@ pub(super) fn liner_out_first(a: &mut RuleCheck) {
     };
     if parts.iter().any(glass) {
         a.condition(
-            "needs",
+            Ground::Need,
             "A loose glass breaks when the piece is worked on.",
             "Take the glass out first.",
         );
     } else if parts.iter().any(metal) {
         a.condition(
-            "needs",
+            Ground::Need,
             "Water and heat get trapped behind a liner.",
             "Take the liner out first.",
         );

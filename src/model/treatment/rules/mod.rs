@@ -48,7 +48,7 @@ pub fn check(treatment: Treatment, situation: &Situation) -> Vec<Verdict> {
     let mut together = RuleCheck::new(treatment, situation);
     for piece in situation.pieces() {
         for v in check_piece(treatment, piece) {
-            together.add(v.guard, v.outcome, &v.reason, &v.lifted_by);
+            together.add(v.ground, v.outcome, &v.reason, &v.lifted_by);
         }
     }
     if matches!(treatment, Treatment::Replate | Treatment::Overplate) {

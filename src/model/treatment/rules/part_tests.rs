@@ -3,6 +3,8 @@
 
 use super::check;
 use super::tests::{BRITANNIA, FUSED, NICKEL, NOTHING, says, silent, tested};
+use crate::ledger::Ground;
+use crate::ledger::RuleId;
 use crate::record::{
     Case, Circumstances, Dents, Fill, Form, Gilding, Joint, Liner, Loss, Material, Part, PartName,
     Split,
@@ -35,16 +37,16 @@ fn the_loading_of_a_branched_stick_is_answered_by_its_base_and_stem_together() {
     let mut stick = case(&NICKEL, tested);
     stick.piece.form = Some(Form::Candelabrum);
     add(&mut stick, PartName::Base, empty);
-    says(t, &stick, NOTHING, "H06", Outcome::Barred);
+    says(t, &stick, NOTHING, RuleId::H06, Outcome::Barred);
     add(&mut stick, PartName::Stem, |_| ());
-    says(t, &stick, NOTHING, "H06", Outcome::Barred);
+    says(t, &stick, NOTHING, RuleId::H06, Outcome::Barred);
     empty(stick.parts.last_mut().unwrap());
-    silent(t, &stick, NOTHING, "H06");
+    silent(t, &stick, NOTHING, RuleId::H06);
     // The stem alone does not answer it.
     let mut stem_only = case(&NICKEL, tested);
     stem_only.piece.form = Some(Form::Candelabrum);
     add(&mut stem_only, PartName::Stem, empty);
-    says(t, &stem_only, NOTHING, "H06", Outcome::Barred);
+    says(t, &stem_only, NOTHING, RuleId::H06, Outcome::Barred);
 }
 
 #[test]
@@ -53,9 +55,9 @@ fn a_stem_recorded_on_a_plain_candlestick_has_to_be_answered_too() {
     let mut stick = case(&NICKEL, tested);
     stick.piece.form = Some(Form::Candlestick);
     add(&mut stick, PartName::Foot, empty);
-    silent(t, &stick, NOTHING, "H06");
+    silent(t, &stick, NOTHING, RuleId::H06);
     add(&mut stick, PartName::Stem, |_| ());
-    says(t, &stick, NOTHING, "H06", Outcome::Barred);
+    says(t, &stick, NOTHING, RuleId::H06, Outcome::Barred);
 }
 
 #[test]
@@ -64,9 +66,9 @@ fn the_loading_of_cutlery_is_in_its_handle() {
     let mut knife = case(&NICKEL, tested);
     knife.piece.form = Some(Form::Cutlery);
     add(&mut knife, PartName::Base, empty);
-    says(t, &knife, NOTHING, "H06", Outcome::Barred);
+    says(t, &knife, NOTHING, RuleId::H06, Outcome::Barred);
     add(&mut knife, PartName::Handle, empty);
-    silent(t, &knife, NOTHING, "H06");
+    silent(t, &knife, NOTHING, RuleId::H06);
 }
 
 #[test]
@@ -75,9 +77,9 @@ fn what_fills_a_loaded_base_is_unknown_until_the_base_is_answered() {
     let mut stick = case(&NICKEL, tested);
     stick.piece.form = Some(Form::Candlestick);
     add(&mut stick, PartName::Rim, empty);
-    says(t, &stick, NOTHING, "H06", Outcome::NeedsCheck);
+    says(t, &stick, NOTHING, RuleId::H06, Outcome::NeedsCheck);
     add(&mut stick, PartName::Base, |p| p.fill = Some(Fill::Pitch));
-    silent(t, &stick, NOTHING, "H06");
+    silent(t, &stick, NOTHING, RuleId::H06);
 }
 
 #[test]
@@ -89,19 +91,31 @@ fn a_handle_that_is_or_may_be_hollow_is_not_soaked() {
             piece.piece.form = Some(Form::Coaster);
             piece
         };
-        says(t, &handle(None), NOTHING, "H02", Outcome::Conditional);
-        says(t, &handle(Some(true)), NOTHING, "H02", Outcome::Conditional);
-        silent(t, &handle(Some(false)), NOTHING, "H02");
+        says(t, &handle(None), NOTHING, RuleId::H02, Outcome::Conditional);
+        says(
+            t,
+            &handle(Some(true)),
+            NOTHING,
+            RuleId::H02,
+            Outcome::Conditional,
+        );
+        silent(t, &handle(Some(false)), NOTHING, RuleId::H02);
         // A handle that is not recorded is not known to be solid.
         let mut tray = case(&NICKEL, tested);
         tray.piece.form = Some(Form::Tray);
-        says(t, &tray, NOTHING, "H02", Outcome::Conditional);
+        says(t, &tray, NOTHING, RuleId::H02, Outcome::Conditional);
         // No handle, no condition.
         tray.piece.form = Some(Form::Coaster);
-        silent(t, &tray, NOTHING, "H02");
+        silent(t, &tray, NOTHING, RuleId::H02);
     }
     let hollow = with(PartName::Foot, |p| p.hollow = Some(true));
-    says(Treatment::Dip, &hollow, NOTHING, "H02", Outcome::Barred);
+    says(
+        Treatment::Dip,
+        &hollow,
+        NOTHING,
+        RuleId::H02,
+        Outcome::Barred,
+    );
 }
 
 #[test]
@@ -152,12 +166,18 @@ fn a_material_that_is_not_metal_has_conditions_of_use() {
             Treatment::Wash,
             &handle,
             NOTHING,
-            "H02",
+            RuleId::H02,
             Outcome::Conditional,
         );
-        says(Treatment::Dip, &handle, NOTHING, "H02", Outcome::Barred);
+        says(
+            Treatment::Dip,
+            &handle,
+            NOTHING,
+            RuleId::H02,
+            Outcome::Barred,
+        );
         for t in [Treatment::Clean, Treatment::Foam] {
-            says(t, &handle, NOTHING, "H05", Outcome::Conditional);
+            says(t, &handle, NOTHING, RuleId::H05, Outcome::Conditional);
         }
         for t in [
             Treatment::Solder,
@@ -165,11 +185,11 @@ fn a_material_that_is_not_metal_has_conditions_of_use() {
             Treatment::Lacquer,
             Treatment::LacquerOff,
         ] {
-            says(t, &handle, NOTHING, "needs", Outcome::Conditional);
+            says(t, &handle, NOTHING, Ground::Need, Outcome::Conditional);
         }
     }
     for t in [Treatment::Solder, Treatment::Lacquer, Treatment::LacquerOff] {
-        silent(t, &plain, NOTHING, "needs");
+        silent(t, &plain, NOTHING, Ground::Need);
     }
     // The answer for the whole piece has the same effect as the answer for the part.
     let organic = Circumstances {
@@ -204,13 +224,13 @@ fn a_split_in_wood_or_ivory_is_never_soldered() {
             t,
             &split(Some(Material::Wood)),
             NOTHING,
-            "needs",
+            Ground::Need,
             Outcome::Barred,
         );
     }
     let said = check(Treatment::Solder, &situation(&split(Some(Material::Ivory))));
     assert!(said.iter().any(|v| v.reason.contains("ivory")), "{said:?}");
-    silent(Treatment::Solder, &split(None), NOTHING, "needs");
+    silent(Treatment::Solder, &split(None), NOTHING, Ground::Need);
     // Another joint on the piece may be soldered; the split in the wood is not.
     let mut both = split(Some(Material::Wood));
     both.parts[0].joint = Some(Joint::Leaking);
@@ -218,7 +238,7 @@ fn a_split_in_wood_or_ivory_is_never_soldered() {
         Treatment::Solder,
         &both,
         NOTHING,
-        "needs",
+        Ground::Need,
         Outcome::Conditional,
     );
     assert!(worst(&check(Treatment::Solder, &situation(&both))).can_be_advised());
@@ -227,21 +247,21 @@ fn a_split_in_wood_or_ivory_is_never_soldered() {
     assert!(worst(&check(Treatment::Mechanical, &situation(&wood))).can_be_advised());
     let mut dented = wood;
     dented.parts[0].dents = Some(Dents::Minor);
-    silent(Treatment::Dents, &dented, NOTHING, "needs");
+    silent(Treatment::Dents, &dented, NOTHING, Ground::Need);
 }
 
 #[test]
 fn ivory_is_not_renewed_and_the_law_decides_on_a_piece_with_ivory() {
     let t = Treatment::ReplacePart;
     let ivory = with(PartName::Handle, |p| p.material = Some(Material::Ivory));
-    says(t, &ivory, NOTHING, "H26", Outcome::Conditional);
+    says(t, &ivory, NOTHING, RuleId::H26, Outcome::Conditional);
     let lost = with(PartName::Finial, |p| {
         p.material = Some(Material::Ivory);
         p.loss = Some(Loss::Small);
     });
-    says(t, &lost, NOTHING, "H26", Outcome::Barred);
+    says(t, &lost, NOTHING, RuleId::H26, Outcome::Barred);
     let bone = with(PartName::Handle, |p| p.material = Some(Material::Bone));
-    silent(t, &bone, NOTHING, "H26");
+    silent(t, &bone, NOTHING, RuleId::H26);
 }
 
 #[test]
@@ -249,9 +269,9 @@ fn gilding_recorded_on_a_part_is_protected_while_it_is_there() {
     let gilt = |state| with(PartName::Border, |p| p.gilding = Some(state));
     for t in [Treatment::Clean, Treatment::Foam] {
         for state in [Gilding::Whole, Gilding::Worn] {
-            says(t, &gilt(state), NOTHING, "H05", Outcome::Conditional);
+            says(t, &gilt(state), NOTHING, RuleId::H05, Outcome::Conditional);
         }
-        silent(t, &gilt(Gilding::Gone), NOTHING, "H05");
+        silent(t, &gilt(Gilding::Gone), NOTHING, RuleId::H05);
     }
     // Traces of old gilding may still contain mercury.
     for state in [Gilding::Whole, Gilding::Gone] {
@@ -259,7 +279,7 @@ fn gilding_recorded_on_a_part_is_protected_while_it_is_there() {
             Treatment::Solder,
             &gilt(state),
             NOTHING,
-            "H25",
+            RuleId::H25,
             Outcome::Barred,
         );
     }
@@ -339,9 +359,9 @@ fn every_work_that_adds_silver_checks_the_origin_of_the_existing_silver() {
         Treatment::Replate,
         Treatment::Overplate,
     ] {
-        says(t, &fused, NOTHING, "H14", Outcome::Barred);
-        says(t, &solid, NOTHING, "H14", Outcome::Barred);
-        silent(t, &case(&NICKEL, tested), NOTHING, "H14");
+        says(t, &fused, NOTHING, RuleId::H14, Outcome::Barred);
+        says(t, &solid, NOTHING, RuleId::H14, Outcome::Barred);
+        silent(t, &case(&NICKEL, tested), NOTHING, RuleId::H14);
     }
 }
 
@@ -351,7 +371,7 @@ fn a_low_melt_joint_states_the_heat_it_can_bear() {
     let said = check(Treatment::LowMelt, &situation(&soft));
     assert!(
         said.iter()
-            .any(|v| v.guard == "H13" && v.reason.contains("90 °C")),
+            .any(|v| v.ground == RuleId::H13 && v.reason.contains("90 °C")),
         "{said:?}"
     );
 }

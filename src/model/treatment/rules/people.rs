@@ -1,6 +1,8 @@
 //! People: harm other than lead (H17, H18 and H28), and a loan.
 
 use super::RuleCheck;
+use crate::ledger::Ground;
+use crate::ledger::RuleId;
 use crate::terms::Outcome;
 use crate::terms::Treatment;
 
@@ -8,7 +10,7 @@ use crate::terms::Treatment;
 pub(super) fn solvents(a: &mut RuleCheck) {
     if a.child_at_home() {
         a.condition(
-            "H18",
+            RuleId::H18,
             "Solvent vapour harms children and the unborn.",
             "Use no solvent in the home.",
         );
@@ -19,7 +21,7 @@ pub(super) fn solvents(a: &mut RuleCheck) {
 pub(super) fn ammonia(a: &mut RuleCheck) {
     if a.circumstances().ammonia == Some(true) {
         a.bar(
-            "H28",
+            RuleId::H28,
             "Silver with ammonia can form something that explodes when it dries.",
             "Keep everything with ammonia away from it, and have old bottles collected unopened.",
         );
@@ -30,7 +32,7 @@ pub(super) fn ammonia(a: &mut RuleCheck) {
 pub(super) fn dip_fumes(a: &mut RuleCheck) {
     if a.child_at_home() {
         a.bar(
-            "H18",
+            RuleId::H18,
             "It contains or gives off substances that harm children and the unborn.",
             "Nothing lifts this in that home.",
         );
@@ -41,7 +43,7 @@ pub(super) fn dip_fumes(a: &mut RuleCheck) {
 pub(super) fn spray_room(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.condition(
-            "H17",
+            RuleId::H17,
             "Thinners catch fire and are bad to breathe.",
             "Leave it to a workshop with a spray room.",
         );
@@ -52,7 +54,7 @@ pub(super) fn spray_room(a: &mut RuleCheck) {
 pub(super) fn lacquer_solvents(a: &mut RuleCheck) {
     if a.done_by_owner() {
         a.condition(
-            "H17",
+            RuleId::H17,
             "The solvents that take lacquer off catch fire and are bad to breathe.",
             "Leave it to a conservator.",
         );
@@ -62,7 +64,7 @@ pub(super) fn lacquer_solvents(a: &mut RuleCheck) {
 /// H17: cyanide in plating liquids.
 pub(super) fn plating_liquids(a: &mut RuleCheck) {
     a.condition(
-        "H17",
+        RuleId::H17,
         "Plating liquids can contain cyanide.",
         "Leave it to a plating works with a permit.",
     );
@@ -77,7 +79,7 @@ pub(super) fn on_loan(a: &mut RuleCheck) {
             _ => Outcome::NeedsOpinion,
         };
         a.add(
-            "needs",
+            Ground::Need,
             outcome,
             "It is on loan to a museum.",
             "Get the lender, the borrower and a conservator to agree in writing.",
@@ -89,7 +91,7 @@ pub(super) fn on_loan(a: &mut RuleCheck) {
 pub(super) fn asbestos_left_alone(a: &mut RuleCheck) {
     if a.circumstances().insulator == Some(true) {
         a.condition(
-            "H17",
+            RuleId::H17,
             "Old pads, rings and cord at a handle may be asbestos.",
             "Leave them where they are, and nobody scrubs, files or drills them.",
         );
@@ -100,7 +102,7 @@ pub(super) fn asbestos_left_alone(a: &mut RuleCheck) {
 pub(super) fn asbestos_pads(a: &mut RuleCheck) {
     if a.circumstances().insulator == Some(true) {
         a.check_first(
-            "H17",
+            RuleId::H17,
             "Old pads, rings and cord at a handle may be asbestos.",
             "Have a licensed analyst examine it first.",
         );

@@ -1,6 +1,8 @@
 //! Prerequisites of new silver or tin.
 
 use super::{RuleCheck, first};
+use crate::ledger::Ground;
+use crate::ledger::{FindingId, RuleId};
 use crate::record::{Interior, Joint, Relation};
 use crate::terms::Outcome;
 use crate::terms::Treatment;
@@ -30,7 +32,7 @@ pub(super) fn one_of_several(a: &mut RuleCheck) {
     let belong = matches!(a.s.case.pieces.relation, Relation::Pair | Relation::Set);
     if belong && worn > 0 && worn < a.s.each.len() {
         a.condition(
-            "needs",
+            Ground::Need,
             "Base metal shows on some of the pieces only. Plated by themselves they will not match the others.",
             "Have all of them plated, or none.",
         );
@@ -45,7 +47,7 @@ pub(super) fn over_lead(a: &mut RuleCheck) {
             _ => "Have the lead taken out or sealed first.",
         };
         a.bar(
-            "needs",
+            Ground::Need,
             "Silver does not stick to lead or solder.",
             lifted_by,
         );
@@ -56,7 +58,7 @@ pub(super) fn over_lead(a: &mut RuleCheck) {
 pub(super) fn lifting_silver(a: &mut RuleCheck) {
     if a.s.lifting_foil() {
         a.bar(
-            "needs",
+            Ground::Need,
             "The old silver is lifting, and new silver would lift with it.",
             "Nothing lifts this while the silver is loose.",
         );
@@ -65,9 +67,9 @@ pub(super) fn lifting_silver(a: &mut RuleCheck) {
 
 /// New silver does not adhere to plate that flakes or is pitted.
 pub(super) fn flaking_silver(a: &mut RuleCheck) {
-    if a.s.case.has_seen("S09") {
+    if a.s.case.has_seen(FindingId::S09) {
         a.bar(
-            "needs",
+            Ground::Need,
             "The old plate does not hold, so new silver over it would not hold either.",
             "Nothing lifts this while the plate flakes.",
         );
@@ -78,7 +80,7 @@ pub(super) fn flaking_silver(a: &mut RuleCheck) {
 pub(super) fn britannia(a: &mut RuleCheck) {
     if a.may_be(a.s.britannia()) {
         a.condition(
-            "H10",
+            RuleId::H10,
             "Few platers take on Britannia metal.",
             "Find a plater who says in writing that they do.",
         );
@@ -89,7 +91,7 @@ pub(super) fn britannia(a: &mut RuleCheck) {
 pub(super) fn over_mercury_gilding(a: &mut RuleCheck) {
     if a.s.mercury() == Mercury::Found {
         a.bar(
-            "H25",
+            RuleId::H25,
             "Mercury was found in the silver or gilding.",
             "Nothing lifts this.",
         );
@@ -100,7 +102,7 @@ pub(super) fn over_mercury_gilding(a: &mut RuleCheck) {
             Outcome::NeedsOpinion
         };
         a.add(
-            "H25",
+            RuleId::H25,
             outcome,
             "Old gilding may contain mercury.",
             "Have a conservator examine it and agree in writing.",
@@ -112,7 +114,7 @@ pub(super) fn over_mercury_gilding(a: &mut RuleCheck) {
 pub(super) fn only_over_gilding(a: &mut RuleCheck) {
     if !a.s.was_gilt() {
         a.check_first(
-            "needs",
+            Ground::Need,
             "Only a piece that was gilt before should be gilded again.",
             "Check what lines the inside.",
         );
@@ -123,13 +125,13 @@ pub(super) fn only_over_gilding(a: &mut RuleCheck) {
 pub(super) fn only_over_tin(a: &mut RuleCheck) {
     match a.s.interior() {
         Some(Interior::Silvered | Interior::Gilt) => a.bar(
-            "needs",
+            Ground::Need,
             "The lining is silver or gold, and tin would spoil it.",
             "Nothing lifts this while that lining is whole.",
         ),
         Some(Interior::Tinned | Interior::Bare) => {}
         Some(Interior::Lacquered) | None => a.check_first(
-            "needs",
+            Ground::Need,
             "Only a piece that was tinned before should be tinned again.",
             "Check what lines the inside.",
         ),

@@ -1,7 +1,8 @@
 //! Dents, low-melt repairs and cold fixes: H06, H10, H11, H13 and their prerequisites.
 
 use super::{RuleCheck, first};
-use crate::ledger::{FigureId, Ledger};
+use crate::ledger::Ground;
+use crate::ledger::{FigureId, Ledger, RuleId};
 use crate::record::Joint;
 use crate::terms::small;
 use crate::treatment::lead::LeadStatus;
@@ -10,7 +11,7 @@ use crate::treatment::touched::{is_cracked, is_open, is_split};
 /// H11: bending lifts silver from iron.
 pub(super) fn bending_close_plate(a: &mut RuleCheck) {
     a.on_kinds(
-        "H11",
+        RuleId::H11,
         a.s.close_or_french(),
         "close plate or French plate",
         "Bending the metal lifts the silver off it.",
@@ -40,7 +41,7 @@ pub(super) fn dents_under_thin_silver(a: &mut RuleCheck) {
 pub(super) fn brittle_britannia(a: &mut RuleCheck) {
     if a.may_be(a.s.britannia()) {
         a.condition(
-            "H10",
+            RuleId::H10,
             "Tired Britannia metal cracks when it is pushed.",
             "Give it to someone who works with pewter.",
         );
@@ -54,7 +55,7 @@ pub(super) fn cold_only(a: &mut RuleCheck) {
     } else {
         "Heat would open joints and spoil the bond between silver and base metal."
     };
-    a.condition("H06", reason, "Have it done cold.");
+    a.condition(RuleId::H06, reason, "Have it done cold.");
 }
 
 /// A low-melt repair is for white metal and close plate.
@@ -64,14 +65,14 @@ pub(super) fn wrong_metal_for_low_melt(a: &mut RuleCheck) {
     let shipped = |id| Ledger::standard().value(id);
     if soft < shipped(FigureId::GUARD_KIND_CHECK) {
         a.bar(
-            "needs",
+            Ground::Need,
             "This repair is for white metal and close plate; ordinary soft solder does the job here.",
             "Nothing lifts this unless a closer look finds white metal or close plate.",
         );
     } else if soft < shipped(FigureId::GUARD_KIND_BARRED) {
         let next = format!("Find out what it is, starting with: {}.", a.s.next_look);
         a.check_first(
-            "needs",
+            Ground::Need,
             "This repair is for white metal and close plate, and the piece may be neither.",
             &next,
         );
@@ -82,7 +83,7 @@ pub(super) fn wrong_metal_for_low_melt(a: &mut RuleCheck) {
 pub(super) fn low_melt_on_close_plate(a: &mut RuleCheck) {
     if a.may_be(a.s.close_or_french()) {
         a.condition(
-            "H11",
+            RuleId::H11,
             "If it is close plate, even this heat lifts the silver.",
             "Use glue only, and a conservator to apply it.",
         );
@@ -93,7 +94,7 @@ pub(super) fn low_melt_on_close_plate(a: &mut RuleCheck) {
 pub(super) fn low_melt_in_closed_parts(a: &mut RuleCheck) {
     if a.s.sealed_or_pitch() {
         a.condition(
-            "H06",
+            RuleId::H06,
             "A closed or loaded part can burst when heated.",
             "Use glue only, unless it has been opened or vented.",
         );
@@ -107,14 +108,14 @@ pub(super) fn low_melt_over_lead(a: &mut RuleCheck) {
         && a.s.any_joint(&[Joint::GreyRepair])
     {
         let (reason, lifted_by) = first::LEAD_LEFT;
-        a.bar("H13", reason, lifted_by);
+        a.bar(RuleId::H13, reason, lifted_by);
     }
 }
 
 /// H13: no heat afterwards.
 pub(super) fn low_melt_in_use(a: &mut RuleCheck) {
     a.condition(
-        "H13",
+        RuleId::H13,
         &format!(
             "The joint can carry no load and stand nothing hotter than about {:.0} °C.",
             a.figure(FigureId::GUARD_H13)
@@ -135,13 +136,13 @@ pub(super) fn split_in_no_metal(a: &mut RuleCheck) {
     );
     if parts.iter().any(|p| is_open(p) || is_split(p)) {
         a.condition(
-            "needs",
+            Ground::Need,
             &reason,
             "Leave that split, or take it to a conservator.",
         );
     } else {
         a.bar(
-            "needs",
+            Ground::Need,
             &reason,
             "Nothing lifts this. Ask about a pin, glue or a new part, or ask a conservator.",
         );
@@ -151,7 +152,7 @@ pub(super) fn split_in_no_metal(a: &mut RuleCheck) {
 /// A new hole cannot be undone.
 pub(super) fn old_holes_only(a: &mut RuleCheck) {
     a.condition(
-        "needs",
+        Ground::Need,
         "A new hole is permanent.",
         "Use only the holes and seats that are already there.",
     );

@@ -2,6 +2,7 @@
 
 use super::first::First;
 use crate::ledger::FigureId;
+use crate::ledger::Ground;
 use crate::record::{Circumstances, Doer, Goal};
 use crate::terms::Outcome;
 use crate::terms::ShortSort;
@@ -34,13 +35,13 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
     /// Adds a verdict, unless another rule has already added the same one.
     pub(super) fn add(
         &mut self,
-        guard: &'static str,
+        ground: impl Into<Ground>,
         outcome: Outcome,
         reason: &str,
         lifted_by: &str,
     ) {
         let verdict = Verdict {
-            guard,
+            ground: ground.into(),
             outcome,
             reason: reason.to_owned(),
             lifted_by: lifted_by.to_owned(),
@@ -50,34 +51,34 @@ impl<'a, 'b> RuleCheck<'a, 'b> {
         }
     }
 
-    pub(super) fn bar(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {
-        self.add(guard, Outcome::Barred, reason, lifted_by);
+    pub(super) fn bar(&mut self, ground: impl Into<Ground>, reason: &str, lifted_by: &str) {
+        self.add(ground, Outcome::Barred, reason, lifted_by);
     }
 
     /// Bars until something else is done.
     pub(super) fn bar_first(&mut self, (reason, lifted_by): First) {
-        self.bar("needs", reason, lifted_by);
+        self.bar(Ground::Need, reason, lifted_by);
     }
 
-    pub(super) fn check_first(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {
-        self.add(guard, Outcome::NeedsCheck, reason, lifted_by);
+    pub(super) fn check_first(&mut self, ground: impl Into<Ground>, reason: &str, lifted_by: &str) {
+        self.add(ground, Outcome::NeedsCheck, reason, lifted_by);
     }
 
-    pub(super) fn condition(&mut self, guard: &'static str, reason: &str, lifted_by: &str) {
-        self.add(guard, Outcome::Conditional, reason, lifted_by);
+    pub(super) fn condition(&mut self, ground: impl Into<Ground>, reason: &str, lifted_by: &str) {
+        self.add(ground, Outcome::Conditional, reason, lifted_by);
     }
 
     /// A rule that applies to some kinds, described by `what`, with probability `p`. At or above
     /// `guard.kind_barred` it bars; at or above `guard.kind_check` it asks for the look that would settle the
     /// kind.
-    pub(super) fn on_kinds(&mut self, guard: &'static str, p: f64, what: &str, reason: &str) {
+    pub(super) fn on_kinds(&mut self, ground: impl Into<Ground>, p: f64, what: &str, reason: &str) {
         if p >= self.figure(FigureId::GUARD_KIND_BARRED) {
             let lifted_by =
                 format!("Nothing lifts this unless a closer look shows that it is not {what}.");
-            self.bar(guard, reason, &lifted_by);
+            self.bar(ground, reason, &lifted_by);
         } else if p >= self.figure(FigureId::GUARD_KIND_CHECK) {
             let next = format!("Find out what it is, starting with: {}.", self.s.next_look);
-            self.check_first(guard, &format!("It may be {what}. {reason}"), &next);
+            self.check_first(ground, &format!("It may be {what}. {reason}"), &next);
         }
     }
 

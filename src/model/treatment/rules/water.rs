@@ -2,13 +2,14 @@
 
 use super::RuleCheck;
 use super::cleaning::edges_are_bare;
-use crate::ledger::FigureId;
+use crate::ledger::Ground;
+use crate::ledger::{FigureId, RuleId};
 
 /// H02: seams and hollow parts hold water.
 pub(super) fn seams_and_hollows(a: &mut RuleCheck) {
     if a.s.case.is_soldered() || a.s.sealed_or_pitch() || a.s.may_be_hollow() {
         a.condition(
-            "H02",
+            RuleId::H02,
             "Water gets into hollow parts and old seams and stays there.",
             "Never soak it; wipe it, then dry it at once.",
         );
@@ -19,7 +20,7 @@ pub(super) fn seams_and_hollows(a: &mut RuleCheck) {
 pub(super) fn closed_parts(a: &mut RuleCheck) {
     if a.s.sealed_or_pitch() {
         a.condition(
-            "H06",
+            RuleId::H06,
             "A closed or loaded part can burst or shift when warm.",
             "Keep it cool.",
         );
@@ -30,7 +31,7 @@ pub(super) fn closed_parts(a: &mut RuleCheck) {
 pub(super) fn wax(a: &mut RuleCheck) {
     if a.s.wax_on_loading() {
         a.condition(
-            "H06",
+            RuleId::H06,
             "It has candle wax on it, and warmth shifts or bursts the filling.",
             "Remove the wax without heat.",
         );
@@ -41,7 +42,7 @@ pub(super) fn wax(a: &mut RuleCheck) {
 pub(super) fn close_plate(a: &mut RuleCheck) {
     if a.may_be(a.s.close_or_french()) {
         a.condition(
-            "H11",
+            RuleId::H11,
             "If it is iron or steel underneath, water lifts the silver.",
             "Use only a barely damp cloth, and dry it at once.",
         );
@@ -52,7 +53,7 @@ pub(super) fn close_plate(a: &mut RuleCheck) {
 pub(super) fn immersion(a: &mut RuleCheck) {
     if a.s.case.is_soldered() || a.s.sealed_or_pitch() || a.s.hollow() {
         a.bar(
-            "H02",
+            RuleId::H02,
             "It has soldered joints or hollow parts, and liquid stays in them.",
             "Nothing lifts this.",
         );
@@ -63,7 +64,7 @@ pub(super) fn immersion(a: &mut RuleCheck) {
 pub(super) fn immersed_bare_metal(a: &mut RuleCheck) {
     if a.s.body_bleed >= a.figure(FigureId::SILVER_F_NONE) || edges_are_bare(a.s) {
         a.bar(
-            "H03",
+            RuleId::H03,
             "The liquid eats base metal wherever it shows.",
             "Nothing lifts this while base metal shows.",
         );
@@ -74,7 +75,7 @@ pub(super) fn immersed_bare_metal(a: &mut RuleCheck) {
 pub(super) fn hot_immersion(a: &mut RuleCheck) {
     if a.s.sealed_or_pitch() {
         a.bar(
-            "H06",
+            RuleId::H06,
             "A closed or loaded part can burst in hot liquid.",
             "Nothing lifts this.",
         );
@@ -84,7 +85,11 @@ pub(super) fn hot_immersion(a: &mut RuleCheck) {
 /// H05: gilding.
 pub(super) fn immersed_gilding(a: &mut RuleCheck) {
     if a.s.gilt() {
-        a.bar("H05", "The liquid strips gilding.", "Nothing lifts this.");
+        a.bar(
+            RuleId::H05,
+            "The liquid strips gilding.",
+            "Nothing lifts this.",
+        );
     }
 }
 
@@ -92,7 +97,7 @@ pub(super) fn immersed_gilding(a: &mut RuleCheck) {
 pub(super) fn immersed_dark_work(a: &mut RuleCheck) {
     if a.circumstances().dark_work == Some(true) {
         a.bar(
-            "H05",
+            RuleId::H05,
             "The liquid destroys black inlay and metal darkened on purpose.",
             "Nothing lifts this.",
         );
@@ -102,7 +107,7 @@ pub(super) fn immersed_dark_work(a: &mut RuleCheck) {
 /// Dips and baths are never for these pieces.
 pub(super) fn never_at_home(a: &mut RuleCheck) {
     a.bar(
-        "needs",
+        Ground::Need,
         "Dips and foil baths are not for old plated pieces at home.",
         "A conservator may use a swab on one small place.",
     );
