@@ -986,7 +986,7 @@ fn elsewhere_in_the_model_words_occur_only_with_what_they_name() {
         ("identity/parting.rs", "", "what two looks leave open"),
         ("identity/surety.rs", "", "the degrees of sureness"),
         ("model/report.rs", "", "how an open range of years reads"),
-        ("treatment/fault.rs", "", "the names of faults"),
+        ("terms/fault.rs", "", "the names of faults"),
         ("treatment/list/", "", "why there is nothing to do"),
         (
             "treatment/rules/",

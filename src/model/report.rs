@@ -8,7 +8,10 @@ use serde::{Deserialize, Serialize, Serializer};
 use crate::ledger::{EvidenceId, FindingId, Ground, Level, ReadingOf};
 use crate::record::Problem;
 pub use crate::terms::Text;
-use crate::terms::{Currency, Input, Kind, Outcome, PartName, Treatment, TreatmentSet};
+use crate::terms::{
+    Currency, Family, Fault, Firmness, Input, Kind, Outcome, PartName, Relation, Reversibility,
+    Route, SellAs, Treatment, TreatmentSet,
+};
 
 /// Everything the model says about one case.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -75,10 +78,10 @@ impl Serialize for Report {
 pub struct PiecesReport {
     /// How many.
     pub count: u16,
-    /// What they are to each other: the id of a `Relation`.
-    pub relation: Text,
-    /// How they are weighed: `together` or `apart`.
-    pub sell: Text,
+    /// What they are to each other.
+    pub relation: Relation,
+    /// How they are weighed.
+    pub sell: SellAs,
     /// What the whole gains over single pieces; 1 where they do not belong together.
     pub premium: f64,
     /// Each piece, alike ones of a large number together.
@@ -120,8 +123,8 @@ pub struct LotsReport {
 /// A fault that is on some pieces and not on others.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct FaultOn {
-    /// Id of the fault.
-    pub fault: Text,
+    /// The fault.
+    pub fault: Fault,
     /// The numbers of the pieces.
     pub pieces: Vec<u16>,
 }
@@ -206,8 +209,8 @@ pub struct MeasureReport {
 /// How far one reading shifted one family.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FamilyPush {
-    /// Family id.
-    pub family: Text,
+    /// The family.
+    pub family: Family,
     /// Change of its log-odds (natural logarithm) when the reading is added last.
     pub log_odds: f64,
 }
@@ -215,8 +218,8 @@ pub struct FamilyPush {
 /// The likeliest family once a look has been taken.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct AfterLook {
-    /// Family id.
-    pub family: Text,
+    /// The family.
+    pub family: Family,
     /// The family in words.
     pub name: Text,
     /// Its probability after the look.
@@ -279,8 +282,8 @@ pub struct KindReport {
 /// One family with its probability.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FamilyReport {
-    /// Id, such as `fused`.
-    pub family: Text,
+    /// The family.
+    pub family: Family,
     /// In words.
     pub name: Text,
     /// What the words mean.
@@ -507,8 +510,8 @@ pub struct OptionReport {
     pub ask: Text,
     /// Who may do it.
     pub who: Text,
-    /// Reversibility code.
-    pub reversibility: Text,
+    /// How far it can be undone.
+    pub reversibility: Reversibility,
     /// Reversibility in words.
     pub reversibility_words: Text,
     /// Cost band in the case's currency.
@@ -590,8 +593,8 @@ pub struct CourseReport {
     pub stability: f64,
     /// Worth for the aim, 0 to 1; for a seller it ranks courses in the same order as money.
     pub score: f64,
-    /// Worst reversibility code.
-    pub reversibility: Text,
+    /// How far its worst step can be undone.
+    pub reversibility: Reversibility,
     /// Worst reversibility in words.
     pub reversibility_words: Text,
     /// Cost band.
@@ -629,8 +632,8 @@ pub struct StepReport {
 /// One fault.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FaultReport {
-    /// Id, such as `loose_part`.
-    pub fault: Text,
+    /// The fault.
+    pub fault: Fault,
     /// In a few words, with the pieces it is on where that is not all of several.
     pub name: String,
     /// The parts it was recorded on.
@@ -682,8 +685,8 @@ pub struct ContrastReport {
 pub struct CounselReport {
     /// The course advised.
     pub steps: Vec<Treatment>,
-    /// `clear`, `leaning` or `open`.
-    pub firmness: Text,
+    /// How firmly it stands.
+    pub firmness: Firmness,
     /// The answer and its contrast, in a few sentences.
     pub sentence: String,
     /// The contrast on its own.
@@ -713,8 +716,8 @@ pub struct CounselReport {
 pub struct SellingReport {
     /// Every way.
     pub routes: Vec<RouteReport>,
-    /// The id of the way that brings most in present value, among those open to the seller.
-    pub best: Text,
+    /// The way that brings most in present value, among those open to the seller.
+    pub best: Route,
     /// In words.
     pub sentence: String,
     /// What a private buyer would have to offer, where that is worth saying; may be empty.
@@ -728,8 +731,8 @@ pub struct SellingReport {
 /// One way to sell it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct RouteReport {
-    /// Its id, such as `auction`.
-    pub route: Text,
+    /// The route.
+    pub route: Route,
     /// In words.
     pub name: Text,
     /// What the seller keeps.
@@ -796,8 +799,8 @@ pub struct MovedReport {
     pub steps: Vec<Treatment>,
     /// That advice in one sentence.
     pub sentence: String,
-    /// `clear`, `leaning` or `open`.
-    pub firmness: Text,
+    /// How firmly it stands.
+    pub firmness: Firmness,
 }
 
 /// The most steps an input can be moved to either side.

@@ -146,7 +146,11 @@ fn without(book: &Book, mine: &[&Figure]) -> Block {
         weigh_at_once(&case, Vec::new()).counsel
     };
     let row = |name: String, counsel: &leavewell_model::report::CounselReport| {
-        vec![name, counsel.sentence.clone(), counsel.firmness.to_string()]
+        vec![
+            name,
+            counsel.sentence.clone(),
+            counsel.firmness.id().to_owned(),
+        ]
     };
     let now = &book.report.counsel;
     let none = weighed(&|_| false);

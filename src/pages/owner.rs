@@ -9,7 +9,7 @@ use leavewell_model::counsel::money;
 use leavewell_model::ledger::Level;
 use leavewell_model::record::{Asked, Case, is_enough_to_advise};
 use leavewell_model::report::{FaultReport, OptionReport, Report};
-use leavewell_model::terms::{Form, Goal, Treatment};
+use leavewell_model::terms::{Fault, Form, Goal, Treatment};
 use leavewell_model::treatment::{LeadStatus, Release, lead_anywhere, release};
 
 /// What a line is about.
@@ -19,8 +19,8 @@ pub enum OwnerTopic {
     Polish,
     /// Whether to eat or drink from it.
     Food,
-    /// A recorded fault, by the id that reports use.
-    Fault(&'static str),
+    /// A recorded fault.
+    Fault(Fault),
     /// The work that was offered or asked about.
     Offer,
     /// What it is worth.
@@ -46,18 +46,6 @@ pub struct OwnerLine {
     pub text: String,
 }
 
-/// The faults that owners ask about, in the order of the lines.
-const FAULTS: [&str; 8] = [
-    "split",
-    "open_joint",
-    "loose_part",
-    "part_lost",
-    "dents",
-    "grey_repair",
-    "lining_gone",
-    "corrosion",
-];
-
 /// The lines for this case, in the order owners ask.
 #[must_use]
 pub fn lines(case: &Case, report: &Report) -> Vec<OwnerLine> {
@@ -70,9 +58,9 @@ pub fn lines(case: &Case, report: &Report) -> Vec<OwnerLine> {
             .flatten()
             .collect();
     }
-    let faults = FAULTS.iter().filter_map(|id| {
-        let fault = report.faults.iter().find(|f| f.fault == *id)?;
-        Some(asker.fault(id, fault))
+    let faults = words::FAULTS.iter().filter_map(|(fault, question)| {
+        let found = report.faults.iter().find(|f| f.fault == *fault)?;
+        Some(asker.fault(question, found))
     });
     [asker.polish(), asker.food()]
         .into_iter()
@@ -163,7 +151,7 @@ impl Asker<'_> {
         })
     }
 
-    fn fault(&self, id: &'static str, fault: &FaultReport) -> OwnerLine {
+    fn fault(&self, question: &str, fault: &FaultReport) -> OwnerLine {
         let options: Vec<(&OptionReport, Standing)> = fault
             .answers
             .iter()
@@ -187,7 +175,7 @@ impl Asker<'_> {
         } else {
             (words::LEAVE_IT, words::NO_WORK_ANSWERS.to_owned())
         };
-        line(OwnerTopic::Fault(id), words::fault(id), verdict, text)
+        line(OwnerTopic::Fault(fault.fault), question, verdict, text)
     }
 
     fn cost(&self, option: &OptionReport) -> String {
@@ -410,9 +398,9 @@ mod tests {
         let said = |topic| verdict(&lines, topic).unwrap();
         assert_eq!(said(OwnerTopic::Polish), words::NO);
         assert_eq!(said(OwnerTopic::Food), words::NOT_YET);
-        assert_eq!(said(OwnerTopic::Fault("dents")), words::LEAVE_IT);
+        assert_eq!(said(OwnerTopic::Fault(Fault::Dents)), words::LEAVE_IT);
         assert_eq!(said(OwnerTopic::Offer), words::NO);
-        assert_eq!(verdict(&lines, OwnerTopic::Fault("part_lost")), None);
+        assert_eq!(verdict(&lines, OwnerTopic::Fault(Fault::PartLost)), None);
         let worth = lines.iter().find(|l| l.topic == OwnerTopic::Worth).unwrap();
         assert!(
             worth.verdict.contains('£') && worth.text.contains('£'),
@@ -433,14 +421,14 @@ mod tests {
     fn the_leaking_teapot_is_mended() {
         let lines = lines_of("leaking_teapot");
         assert_eq!(
-            verdict(&lines, OwnerTopic::Fault("open_joint")).unwrap(),
+            verdict(&lines, OwnerTopic::Fault(Fault::OpenJoint)).unwrap(),
             words::YES
         );
     }
 
     #[test]
     fn a_lost_knob_has_a_line_only_where_one_is_lost() {
-        let lost = OwnerTopic::Fault("part_lost");
+        let lost = OwnerTopic::Fault(Fault::PartLost);
         assert!(verdict(&lines_of("teapot_without_knob"), lost).is_some());
         assert!(verdict(&lines_of("cake_basket"), lost).is_none());
     }

@@ -348,7 +348,7 @@ impl<'a> Paper<'a> {
         let text = if screen.steps != here.steps {
             words::screen_says(&screen.sentence)
         } else if screen.firmness != here.firmness {
-            words::screen_calls_it(&screen.firmness, &here.firmness)
+            words::screen_calls_it(screen.firmness.id(), here.firmness.id())
         } else {
             return Vec::new();
         };

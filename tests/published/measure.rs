@@ -346,7 +346,7 @@ fn each_reading_reports_how_far_it_moved_every_family() {
     assert!(m.text.contains("fused plate would give 8.8"), "{}", m.text);
     assert_eq!(m.pushes.len(), 7);
     let (with, without) = (posterior(&SOLID, &["M10"]), posterior(&[], &["M10"]));
-    let solid = m.pushes.iter().find(|p| p.family == "solid").unwrap();
+    let solid = m.pushes.iter().find(|p| p.family == Family::Solid).unwrap();
     near(solid.log_odds, log_odds(&with) - log_odds(&without), 1e-9);
     // The same reading is among the pushes of the leading family.
     let pushed = report

@@ -35,7 +35,9 @@ pub fn families(bars: &[FamilyReport]) -> Html {
         rows,
     };
     let drawing = group().each(bars.iter().enumerate(), |(i, bar)| {
-        el("g", "").key(&bar.family).put(row(bar, ROW * count(i)))
+        el("g", "")
+            .key(bar.family.id())
+            .put(row(bar, ROW * count(i)))
     });
     figure(frame, drawing.html())
 }

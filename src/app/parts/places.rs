@@ -79,7 +79,7 @@ fn state_of(place: Route, case: &Case, open: &Open) -> String {
         Route::Counsel if !is_enough_to_advise(case) => text::NOT_YET.to_owned(),
         Route::Counsel => open
             .report()
-            .map(|report| report.counsel.firmness.to_string())
+            .map(|report| report.counsel.firmness.id().to_owned())
             .unwrap_or_default(),
         _ => String::new(),
     }

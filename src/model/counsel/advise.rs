@@ -10,26 +10,8 @@ use crate::identity::{ByKind, Kind, Posterior};
 use crate::ledger::{FigureId, Ledger};
 use crate::maths::{at_least, mean};
 use crate::record::{Case, Currency, Goal};
-use crate::terms::ShortSort;
+use crate::terms::{Firmness, ShortSort};
 use crate::treatment::Treatment;
-
-/// How firmly the advice stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Firmness {
-    Open,
-    Leaning,
-    Clear,
-}
-
-impl Firmness {
-    pub(super) fn id(self) -> &'static str {
-        match self {
-            Self::Open => "open",
-            Self::Leaning => "leaning",
-            Self::Clear => "clear",
-        }
-    }
-}
 
 /// The advice and the quantities it is based on.
 pub(super) struct Advice {

@@ -1,7 +1,7 @@
 //! The explanation: the reasons, the contrast, what would change the answer, and when to refer. It reads
 //! results and computes nothing but differences between them.
 
-use super::advise::{Advice, Firmness};
+use super::advise::Advice;
 use super::contrast::Contrast;
 use super::course::Course;
 use super::draws::Draws;
@@ -12,7 +12,7 @@ use crate::identity::{Family, Kind};
 use crate::ledger::{FigureId, Ledger};
 use crate::record::{Case, Goal};
 use crate::report::{ChangeReport, ReasonReport};
-use crate::terms::{Input, TreatmentSet, capital, percent, share, share_of_cases};
+use crate::terms::{Firmness, Input, TreatmentSet, capital, percent, share, share_of_cases};
 use crate::treatment::{Situation, Treatment};
 
 /// Adds a reason: its code, its text, its amount, the treatments it names.

@@ -97,7 +97,7 @@ impl Solved {
         // Neither answer may leave the family named, and how firmly, as it is now.
         let (family, p) = self.posterior.top_family();
         let named = |p: f64| Surety::of(p, Carried::ByMore, &self.ledger);
-        let moves = |after: &AfterLook| named(after.p) != named(p) || after.family != family.id();
+        let moves = |after: &AfterLook| named(after.p) != named(p) || after.family != family;
         looks.retain(|l| {
             let same = l.if_seen.family == l.if_absent.family;
             let settles = l.if_seen.p.min(l.if_absent.p) < settled;
@@ -133,7 +133,7 @@ fn after_look(posterior: &Posterior, now: &Posterior) -> AfterLook {
     let (family, p) = posterior.top_family();
     let moved = |k: &Kind| (posterior.of(*k) - now.of(*k)).abs() > 1e-9;
     AfterLook {
-        family: family.id().into(),
+        family,
         name: family.name().into(),
         p,
         tells: Kind::ALL.iter().any(moved),

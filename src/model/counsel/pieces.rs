@@ -67,8 +67,8 @@ impl Solved {
             });
         Some(PiecesReport {
             count: self.case.pieces.count,
-            relation: self.case.pieces.relation.id().into(),
-            sell: self.sold_as().id().into(),
+            relation: self.case.pieces.relation,
+            sell: self.sold_as(),
             premium: belonging.premium,
             each: (self.members.iter().zip(&middles))
                 .map(|(member, multiplier)| PieceReport {
@@ -137,7 +137,7 @@ impl Solved {
     /// The faults that are not on every piece, each with the pieces it is on.
     fn faults_on(&self) -> Vec<FaultOn> {
         let all = self.faults.0.iter().map(|found| FaultOn {
-            fault: found.fault.id().into(),
+            fault: found.fault,
             pieces: self.pieces_with(found.fault),
         });
         all.filter(|on| !on.pieces.is_empty()).collect()
@@ -149,7 +149,7 @@ mod tests {
     use crate::counsel::weigh_at_once;
     use crate::record::Draft;
     use crate::report::Report;
-    use crate::terms::Treatment;
+    use crate::terms::{Fault, Treatment};
     use serde_json::{Value, json};
 
     fn report(change: impl Fn(&mut Value)) -> Report {
@@ -210,9 +210,9 @@ mod tests {
         });
         assert!(value(&single) < value(&one));
         let pieces = one.pieces.as_ref().unwrap();
-        assert_eq!(pieces.faults[0].fault, "dents");
+        assert_eq!(pieces.faults[0].fault, Fault::Dents);
         assert_eq!(pieces.faults[0].pieces, [2]);
-        let named = one.faults.iter().find(|f| f.fault == "dents").unwrap();
+        let named = one.faults.iter().find(|f| f.fault == Fault::Dents).unwrap();
         assert_eq!(named.name, "Dents (the second)");
         // Both cost less than twice one, and more than one.
         assert!(
@@ -223,7 +223,7 @@ mod tests {
         let dent = |r: &Report| {
             r.faults
                 .iter()
-                .find(|f| f.fault == "dents")
+                .find(|f| f.fault == Fault::Dents)
                 .unwrap()
                 .price_left
         };

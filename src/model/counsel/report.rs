@@ -50,7 +50,7 @@ impl Solved {
             pieces,
             counsel: CounselReport {
                 steps: self.courses[self.advice.chosen].steps.clone(),
-                firmness: self.advice.firmness.id().into(),
+                firmness: self.advice.firmness,
                 sentence: explained.sentence(),
                 contrast: self.contrast.as_ref().map(contrast_report),
                 firmness_words: explained.firmness_words(),
@@ -183,7 +183,7 @@ impl Solved {
                     lost: text.lost.into(),
                     ask: text.ask.into(),
                     who: text.who.into(),
-                    reversibility: t.reversibility().code().into(),
+                    reversibility: t.reversibility(),
                     reversibility_words: t.reversibility().words().into(),
                     cost: cost.as_ref().map_or_else(Band::default, band),
                     quoted: world.prices.is_quoted(t),
@@ -211,7 +211,7 @@ impl Solved {
             .0
             .iter()
             .map(|f| FaultReport {
-                fault: f.fault.id().into(),
+                fault: f.fault,
                 name: self.fault_name(f.fault),
                 parts: f.parts.clone(),
                 large: f.size == crate::treatment::Size::Large,
@@ -255,7 +255,7 @@ impl Solved {
             } else {
                 mean
             },
-            reversibility: course.reversibility().code().into(),
+            reversibility: course.reversibility(),
             reversibility_words: course.reversibility().words().into(),
             cost: band(&o.cost),
             tail_mean: gain.tail_mean(tail),

@@ -66,7 +66,7 @@ impl Solved {
             selling.shop
         };
         Some(SellingReport {
-            best: best.route.id().into(),
+            best: best.route,
             sentence: [&self.where_to_sell(&ways, best, middle), together]
                 .map(str::trim)
                 .join(" ")
@@ -179,7 +179,7 @@ impl Way {
     fn report(&self, selling: &crate::value::Selling) -> RouteReport {
         let [p10, p50, p90] = self.kept;
         RouteReport {
-            route: self.route.id().into(),
+            route: self.route,
             name: self.route.label().into(),
             kept: Band { p10, p50, p90 },
             months: selling.months(self.route),
@@ -212,7 +212,7 @@ mod tests {
 
     fn kept(report: &crate::Report, route: Route) -> f64 {
         let selling = report.counsel.selling.as_ref().unwrap();
-        let way = selling.routes.iter().find(|way| way.route == route.id());
+        let way = selling.routes.iter().find(|way| way.route == route);
         way.unwrap().kept.p50
     }
 
@@ -254,7 +254,7 @@ mod tests {
             case["market"] = json!({"low": 10, "likely": 15, "high": 25, "currency": "GBP"});
         });
         let selling = cheap.counsel.selling.as_ref().unwrap();
-        assert_eq!(selling.best, "trade");
+        assert_eq!(selling.best, Route::Trade);
         assert!(
             selling.sentence.starts_with(words::NOT_AT_AUCTION),
             "{}",
@@ -271,7 +271,7 @@ mod tests {
                 json!({"commission_pct": 2, "minimum": 0, "lot": 0, "sold_pct": 100});
         });
         let selling = report.counsel.selling.as_ref().unwrap();
-        assert_eq!(selling.best, "auction");
+        assert_eq!(selling.best, Route::Auction);
         let reserve = selling.reserve.unwrap();
         assert!(
             reserve > 0.5 * kept(&report, Route::Auction) && reserve < 300.0,

@@ -300,7 +300,7 @@ impl Solved {
             at: change::moved(input, self.now().of(input), factor),
             steps: moved.courses[moved.advice.chosen].steps.clone(),
             sentence: moved.explained(0.0).sentence(),
-            firmness: moved.advice.firmness.id().into(),
+            firmness: moved.advice.firmness,
         }
     }
 

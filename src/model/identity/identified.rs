@@ -66,7 +66,7 @@ impl Identified<'_> {
             .map(|f| {
                 let (p, low, high) = self.interval.range(|q| q.family(f));
                 FamilyReport {
-                    family: f.id().into(),
+                    family: f,
                     name: f.name().into(),
                     meaning: f.meaning().into(),
                     p,
@@ -258,7 +258,7 @@ fn measured(reading: &JudgedReading, moved: &[Push]) -> MeasureReport {
             .into_iter()
             .flat_map(|p| Family::ALL.into_iter().zip(p.log_odds))
             .map(|(family, log_odds)| FamilyPush {
-                family: family.id().into(),
+                family,
                 log_odds,
             })
             .collect(),

@@ -3,7 +3,10 @@
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::{Currency, Input, Kind, Outcome, PartName, Treatment};
+use super::{
+    Currency, Family, Fault, Firmness, Input, Kind, Outcome, PartName, Relation, Reversibility,
+    Route, SellAs, Treatment,
+};
 
 /// Writes a value as its id and reads it back. An unknown id is an error.
 macro_rules! as_ids {
@@ -23,7 +26,21 @@ macro_rules! as_ids {
     )+};
 }
 
-as_ids!(Currency by id, Input by id, Kind by code, Outcome by id, PartName by id, Treatment by id);
+as_ids!(
+    Currency by id,
+    Family by id,
+    Fault by id,
+    Firmness by id,
+    Input by id,
+    Kind by code,
+    Outcome by id,
+    PartName by id,
+    Relation by id,
+    Reversibility by code,
+    Route by id,
+    SellAs by id,
+    Treatment by id
+);
 
 #[cfg(test)]
 mod tests {

@@ -225,6 +225,12 @@ impl Family {
         }
     }
 
+    /// The family with this id.
+    #[must_use]
+    pub fn parse(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|family| family.id() == id)
+    }
+
     /// The family in words.
     #[must_use]
     pub fn name(self) -> &'static str {

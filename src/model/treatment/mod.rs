@@ -17,10 +17,11 @@ mod testing;
 mod touched;
 mod verdict;
 
+pub use crate::terms::Fault;
 pub use crate::terms::Outcome;
 pub use crate::terms::{Reversibility, Treatment};
 pub use answers::{answer_to, answers_to};
-pub use fault::{Fault, Faults, Found, Size};
+pub use fault::{Faults, Found, Size};
 pub use lead::{LeadStatus, Release, lead_anywhere, lead_for, release, release_of};
 pub use list::{
     Dose, FaultState, MishapRisk, Price, Show, Trade, Value, Work, as_found, factors_in_play, work,

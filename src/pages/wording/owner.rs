@@ -1,5 +1,7 @@
 //! What owners ask, and the words of the answers.
 
+use leavewell_model::terms::Fault;
+
 // The questions.
 
 pub(crate) const POLISH: &str = "Polish it?";
@@ -8,18 +10,17 @@ pub(crate) const WORTH: &str = "Worth anything?";
 pub(crate) const DANGER: &str = "Is it dangerous?";
 pub(crate) const HELP: &str = "Who can help?";
 
-pub(crate) fn fault(id: &str) -> &'static str {
-    match id {
-        "split" => "The split?",
-        "open_joint" => "The leak or open seam?",
-        "loose_part" => "The loose part?",
-        "part_lost" => "The missing part?",
-        "dents" => "The dent?",
-        "grey_repair" => "The old grey repair?",
-        "lining_gone" => "The worn lining?",
-        _ => "The corrosion?",
-    }
-}
+/// The faults that owners ask about, in the order of the lines.
+pub(crate) const FAULTS: [(Fault, &str); 8] = [
+    (Fault::Split, "The split?"),
+    (Fault::OpenJoint, "The leak or open seam?"),
+    (Fault::LoosePart, "The loose part?"),
+    (Fault::PartLost, "The missing part?"),
+    (Fault::Dents, "The dent?"),
+    (Fault::GreyRepair, "The old grey repair?"),
+    (Fault::LiningGone, "The worn lining?"),
+    (Fault::Corrosion, "The corrosion?"),
+];
 
 pub(crate) fn offer(name: &str, sum: Option<&str>) -> String {
     match sum {

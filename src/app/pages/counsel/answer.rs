@@ -3,6 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::road::RoadQuestion;
+use leavewell_model::terms::Firmness;
 use yew::prelude::*;
 
 use super::lines::lines;
@@ -56,10 +57,10 @@ pub(super) fn answer(page: Page) -> Html {
 
 fn body(page: Page, report: &Report) -> Html {
     let counsel = &report.counsel;
-    let firm = match counsel.firmness.get() {
-        "clear" => "answer-firmness is-clear",
-        "leaning" => "answer-firmness is-leaning",
-        _ => "answer-firmness is-open",
+    let firm = match counsel.firmness {
+        Firmness::Clear => "answer-firmness is-clear",
+        Firmness::Leaning => "answer-firmness is-leaning",
+        Firmness::Open => "answer-firmness is-open",
     };
     let problems: Vec<AttrValue> = report
         .problems

@@ -57,7 +57,7 @@ fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
         .chain(rows)
         .collect();
     el("section", "fault")
-        .key(&fault.fault)
+        .key(fault.fault.id())
         .el(el("h3", "").words(text::heading(&fault.name, &list(&parts))))
         .said("fault-choice", choice(page, report, &answers))
         .el(el("dl", "facts").each(rows, |(name, said)| {
