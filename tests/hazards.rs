@@ -6,10 +6,11 @@
 use leavewell_model::Draft;
 use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{Solved, solve};
-use leavewell_model::ledger::caution;
+use leavewell_model::ledger::{Ledger, caution};
 use leavewell_model::report::Report;
+use leavewell_model::road::{self, Damage, RoadQuestion, RoadWalk, UNSURE};
 use leavewell_model::terms::Treatment;
-use leavewell_model::treatment::{Outcome, Verdict, check, worst};
+use leavewell_model::treatment::{Fault, Faults, Outcome, Verdict, check, worst};
 use leavewell_pages::{Block, PageName, Subject};
 
 /// The record of a piece before any hazard.
@@ -448,6 +449,42 @@ fn another_hazard_never_loosens_a_rule() {
                     t.id()
                 );
             }
+        }
+    }
+}
+
+/// Damage named on the owner's road counts wherever it is, also where the owner cannot say on which part.
+#[test]
+fn damage_whose_part_the_owner_does_not_know_is_weighed() {
+    for (damage, fault) in [
+        (Damage::Missing, Fault::PartLost),
+        (Damage::Loose, Fault::LoosePart),
+        (Damage::Leaking, Fault::OpenJoint),
+        (Damage::Dented, Fault::Dents),
+        (Damage::Repair, Fault::GreyRepair),
+    ] {
+        let mut draft =
+            draft(r#","piece":{"form":"teapot"},"aim":{"goal":"keep_use","food":"yes"}"#);
+        let named = (RoadQuestion::Trouble, damage.id());
+        road::write(&mut draft, &RoadWalk::default(), named.0, named.1);
+        let walk = RoadWalk::default().with(named.0, named.1);
+        road::write(
+            &mut draft,
+            &walk,
+            RoadQuestion::TroubleWhere(damage),
+            UNSURE,
+        );
+        let (_, report) = solved(&draft);
+        let faults = Faults::of(&draft.read().0, Ledger::standard());
+        assert!(faults.has(fault), "{damage:?}");
+        let needs = |treatment| {
+            let option = report.options.iter().find(|o| o.treatment == treatment);
+            option.unwrap().not_needed.is_none()
+        };
+        match damage {
+            Damage::Loose => assert!(needs(Treatment::Mechanical)),
+            Damage::Repair => assert!(needs(Treatment::RemoveLead)),
+            Damage::Missing | Damage::Leaking | Damage::Dented => {}
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::road::{
-    self, FIRST_ANSWER_AFTER, OFFERS, RoadQuestion, UNSURE, answer_in, left,
+    self, FIRST_ANSWER_AFTER, NONE, OFFERS, RoadQuestion, UNSURE, answer_in, left,
 };
 use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::{Currency, Form, PartName, Treatment};
@@ -151,8 +151,8 @@ fn answer(
 fn drawing(question: RoadQuestion, id: &'static str) -> Option<El> {
     let is_drawn = !text::is_plain(id);
     match question {
-        RoadQuestion::Letters | RoadQuestion::Shade => is_drawn.then(|| look(id, "seen")),
-        RoadQuestion::Red if is_drawn => Some(look("S03", id)),
+        RoadQuestion::Letters | RoadQuestion::Metal if is_drawn => Some(look(id, "seen")),
+        RoadQuestion::Metal if id == NONE => Some(look("S03", "absent")),
         RoadQuestion::Magnet if is_drawn => Some(look("P01", id)),
         RoadQuestion::Look(look_id) if is_drawn => Some(look(look_id, id)),
         RoadQuestion::BareAmount => match id {

@@ -6,9 +6,7 @@ use crate::terms::{BleedWord, Seen, Treatment};
 
 /// Letters and marks that may be struck underneath, from the plainest to the rarest.
 pub const LETTERS: [&str; 4] = ["M01", "M01b", "M03", "M04"];
-/// Grey or yellow metal under the silver, by its shade.
-pub const SHADES: [&str; 3] = ["S04", "S06", "S05"];
-/// Every colour of bare metal that the road asks about.
+/// The metal that shows where the silver has gone, by its colour: red, then grey or yellow.
 pub const BARE_METAL: [&str; 4] = ["S03", "S04", "S06", "S05"];
 /// The work that owners are most often offered.
 pub const OFFERS: [Treatment; 5] = [
@@ -26,10 +24,8 @@ pub enum RoadQuestion {
     Form,
     /// Whether there are letters or marks underneath.
     Letters,
-    /// Whether red metal shows through.
-    Red,
-    /// Whether grey or yellow metal shows through.
-    Shade,
+    /// Whether another metal shows through, and of which colour.
+    Metal,
     /// Whether it attracts a magnet.
     Magnet,
     /// Where bare metal shows most.
@@ -130,8 +126,8 @@ impl RoadQuestion {
         let mut ids: Vec<&'static str> = match self {
             Self::Form => Form::IDS.to_vec(),
             Self::Letters => LETTERS.into_iter().chain([NONE]).collect(),
-            Self::Shade => SHADES.into_iter().chain([NONE]).collect(),
-            Self::Red | Self::Magnet | Self::Look(_) => vec![Seen::Yes.id(), Seen::No.id()],
+            Self::Metal => BARE_METAL.into_iter().chain([NONE]).collect(),
+            Self::Magnet | Self::Look(_) => vec![Seen::Yes.id(), Seen::No.id()],
             Self::BareWhere => parts(form)
                 .into_iter()
                 .map(PartName::id)

@@ -2,7 +2,9 @@
 
 use leavewell_model::record::{Bleed, Part};
 use leavewell_model::report::Report;
-use leavewell_model::terms::{BleedWord, Dents, Joint, JointClass, Loss, SpotFault, small};
+use leavewell_model::terms::{
+    BleedWord, Dents, Joint, JointClass, Loss, PartName, SpotFault, small,
+};
 use yew::prelude::*;
 
 use crate::app::drawings::{FoundMark, Shown, found_drawing};
@@ -17,9 +19,17 @@ pub(super) fn found(page: Page) -> Html {
 
 fn marks(page: Page) -> Vec<FoundMark> {
     let case = &page.open.case;
+    let form = page.open.form();
     let mut marks = Vec::new();
     for part in &case.parts {
-        let name = small(part.name.label());
+        // A fitting on a form that has none is a part that the owner could not name.
+        let is_named = part.name != PartName::Fitting
+            || form.is_some_and(|form| form.parts().contains(&part.name));
+        let name = if is_named {
+            small(part.name.label())
+        } else {
+            text::UNKNOWN_PART.to_owned()
+        };
         let mut mark = |shown, label, note: String, is_it: &dyn Fn(SpotFault) -> bool| {
             add(&mut marks, part, (shown, label, note), is_it);
         };
@@ -146,7 +156,6 @@ fn shown_parts(report: &Report) -> &[leavewell_model::report::PartReport] {
 #[cfg(test)]
 mod tests {
     use leavewell_model::Draft;
-    use leavewell_model::terms::PartName;
 
     use super::*;
     use crate::app::state::{Open, State};
