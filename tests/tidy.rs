@@ -975,6 +975,7 @@ fn elsewhere_in_the_model_words_occur_only_with_what_they_name() {
         ("silver/chart.rs", "", "names of the patterns"),
         ("terms/shares.rs", "", "here numbers become text"),
         ("terms/ordinal.rs", "", "here numbers of pieces become text"),
+        ("terms/lists.rs", "", "here lists become text"),
         ("terms/capital.rs", "", "a name that keeps its capital"),
         ("terms/treatment.rs", "", "the names of its codes"),
         ("record/circumstances.rs", "", "the questions it asks"),

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize, Serializer};
 use crate::ledger::Level;
 use crate::record::Problem;
 pub use crate::terms::Text;
-use crate::terms::{Currency, Input, Kind, Outcome, PartName, Treatment, TreatmentSet};
+use crate::terms::{Currency, Input, Kind, Outcome, PartName, Treatment, TreatmentSet, any_of};
 
 /// Everything the model says about one case.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
@@ -360,7 +360,7 @@ impl DateReport {
             .map(|f| {
                 if self.is_conditional {
                     let names: Vec<&str> = f.names.iter().map(|name| name.get()).collect();
-                    format!("{} if it is {}", f.in_words(), names.join(" or "))
+                    format!("{} if it is {}", f.in_words(), any_of(&names))
                 } else {
                     f.in_words()
                 }
