@@ -9,7 +9,7 @@ use leavewell_model::counsel::{Solved, solve};
 use leavewell_model::ledger::{Ledger, caution};
 use leavewell_model::report::Report;
 use leavewell_model::road::{self, Damage, RoadQuestion, RoadWalk, UNSURE};
-use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{Joint, Lead, PartName, Treatment};
 use leavewell_model::treatment::{Fault, Faults, Outcome, Verdict, check, worst};
 use leavewell_pages::{Block, PageName, Subject};
 
@@ -487,4 +487,46 @@ fn damage_whose_part_the_owner_does_not_know_is_weighed() {
             Damage::Missing | Damage::Leaking | Damage::Dented => {}
         }
     }
+}
+
+/// Lead found on one of a pair stays on that one when the road records damage of both, and is heard.
+#[test]
+fn lead_of_one_piece_stays_with_it_on_the_road_and_is_heard() {
+    let pair = |lead: &str| {
+        let mut draft = Draft::parse(&format!(
+            r#"{{"format":"leavewell-case","version":2,"piece":{{"form":"candlestick"}},"aim":{{"goal":"keep_show"}},
+            "pieces":{{"relation":"pair","each":[{{"no":2,"parts":[{{"part":"foot","lead":"{lead}"}}]}}]}}}}"#
+        ))
+        .unwrap();
+        let walk = RoadWalk::default().with(RoadQuestion::Trouble, Damage::Loose.id());
+        road::write(
+            &mut draft,
+            &walk,
+            RoadQuestion::TroubleWhere(Damage::Loose),
+            "foot",
+        );
+        draft
+    };
+    let with_lead = pair("present");
+    let case = with_lead.read().0;
+    for (no, lead) in [(1, None), (2, Some(Lead::Present))] {
+        let one = case.of_piece(no);
+        let foot = one.part(PartName::Foot).unwrap();
+        assert_eq!(
+            (foot.joint, foot.lead),
+            (Some(Joint::Open), lead),
+            "piece {no}"
+        );
+    }
+    // Fixing a loose part disturbs lead only where there is some on that part.
+    let hears_lead = |draft: &Draft| {
+        let found = verdicts(&solved(draft).0);
+        let (_, of_it) = found
+            .iter()
+            .find(|(t, _)| *t == Treatment::Mechanical)
+            .unwrap();
+        of_it.iter().any(|verdict| verdict.reason.contains("lead"))
+    };
+    assert!(hears_lead(&with_lead));
+    assert!(!hears_lead(&pair("not_found")));
 }

@@ -72,7 +72,7 @@ pub fn fold(class: &'static str, summary: impl Into<AttrValue>, body: Html) -> H
     opened(class, summary.into(), body)
 }
 
-/// A table with a caption. The first cell of a row is its header. Where the screen is narrow and the table has four
+/// A table with a caption. The first cell of a row is its header. Where the screen is narrow and the table has three
 /// columns or more, the stylesheet makes each row a block and sets the head of the column before the cell.
 pub fn table(label: String, caption: AttrValue, columns: &[&str], rows: Vec<Vec<String>>) -> Html {
     let head = el("tr", "").each(columns, |cell| {

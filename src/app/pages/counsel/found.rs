@@ -8,18 +8,18 @@ use leavewell_model::terms::{
 use yew::prelude::*;
 
 use crate::app::drawings::{FoundMark, Shown, found_drawing};
-use crate::app::pages::Page;
+use crate::app::state::Open;
 use crate::app::wording::found as text;
 use leavewell_model::terms::percent;
 
 /// The piece with what the record says of its parts, damage first.
-pub(super) fn found(page: Page) -> Html {
-    found_drawing(page.open.form(), &marks(page))
+pub fn found(open: &Open) -> Html {
+    found_drawing(open.form(), &marks(open))
 }
 
-fn marks(page: Page) -> Vec<FoundMark> {
-    let case = &page.open.case;
-    let form = page.open.form();
+fn marks(open: &Open) -> Vec<FoundMark> {
+    let case = &open.case;
+    let form = open.form();
     let mut marks = Vec::new();
     for part in &case.parts {
         // A fitting on a form that has none is a part that the owner could not name.
@@ -70,7 +70,7 @@ fn marks(page: Page) -> Vec<FoundMark> {
             });
         }
     }
-    bare(page, &mut marks);
+    bare(open, &mut marks);
     marks
 }
 
@@ -118,9 +118,9 @@ fn add(
 }
 
 /// Bare metal on the parts where it is recorded, by the share that the answer works with.
-fn bare(page: Page, marks: &mut Vec<FoundMark>) {
-    let case = &page.open.case;
-    let known = page.open.report().map_or(&[][..], shown_parts);
+fn bare(open: &Open, marks: &mut Vec<FoundMark>) {
+    let case = &open.case;
+    let known = open.report().map_or(&[][..], shown_parts);
     let label = if case.has_seen("S03") {
         text::COPPER
     } else {
@@ -158,7 +158,6 @@ mod tests {
     use leavewell_model::Draft;
 
     use super::*;
-    use crate::app::state::{Open, State};
 
     /// Label, note and place of a mark.
     type Marked = (&'static str, String, Option<(f64, f64)>);
@@ -169,14 +168,7 @@ mod tests {
             r#"{{"format":"leavewell-case","version":2,"piece":{{"form":"tray","photos":"p1"}},{parts}}}"#
         );
         let open = Open::new("a".to_owned(), Draft::parse(&text).unwrap());
-        let act = Callback::noop();
-        let state = State::default();
-        let page = Page {
-            state: &state,
-            open: &open,
-            act: &act,
-        };
-        let marks = marks(page).into_iter();
+        let marks = marks(&open).into_iter();
         let of = |mark: FoundMark| {
             assert_eq!(mark.part, PartName::Body);
             (mark.label, mark.note, mark.at)
