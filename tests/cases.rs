@@ -7,6 +7,9 @@ use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::OnceLock;
 
+use leavewell_model::counsel::solve;
+use leavewell_model::ledger::FindingId;
+use leavewell_model::report::CourseReport;
 use leavewell_model::{Draft, weigh_json};
 use serde_json::Value;
 
@@ -481,6 +484,75 @@ fn next_looks_are_offered() {
         .values()
         .filter(|r| !r["identity"]["next_looks"].as_array().unwrap().is_empty());
     assert!(open.count() >= 4);
+}
+
+/// What a look may change: the leading family with its share, and what is advised.
+fn family_and_advice(report: &Value) -> (String, f64, Value) {
+    let families = report["identity"]["families"].as_object().unwrap();
+    let shares = families
+        .iter()
+        .map(|(name, p)| (name.clone(), p.as_f64().unwrap()));
+    let (name, p) = shares.max_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
+    (name, p, report["counsel"]["steps"].clone())
+}
+
+#[test]
+fn a_look_whose_answers_change_neither_the_family_nor_the_advice_is_not_offered() {
+    let mut offered = 0;
+    for (name, text) in files() {
+        let (family, p, steps) = family_and_advice(report(name));
+        for look in report(name)["identity"]["next_looks"].as_array().unwrap() {
+            let id = FindingId::parse(look["finding"].as_str().unwrap()).unwrap();
+            let changes = ["seen", "absent"].into_iter().any(|answer| {
+                let mut draft = Draft::parse(text).unwrap();
+                draft.set_answer(id, answer, "");
+                let then = serde_json::from_str(&weigh_json(&draft.to_json())).unwrap();
+                let (then_family, then_p, then_steps) = family_and_advice(&then);
+                // Five in a hundred is the least that the words for a share tell apart.
+                (then_family, then_steps) != (family.clone(), steps.clone())
+                    || (then_p - p).abs() >= 0.05
+            });
+            assert!(
+                changes || look["worth"].as_f64() > Some(0.0),
+                "{name}: {id} is offered"
+            );
+            offered += 1;
+        }
+    }
+    assert!(offered >= 4);
+}
+
+#[test]
+fn another_plan_that_is_as_good_as_any_more_often_than_the_one_advised_is_noticed() {
+    let case = Draft::parse(&files()["dented_tray"]).unwrap().read().0;
+    let mut report = solve(&case).report(Vec::new());
+    assert!(!report.has_oftener_unbeaten_plan());
+    let steps = report.counsel.steps.clone();
+    let advised = report
+        .courses
+        .iter()
+        .position(|c| c.steps == steps)
+        .unwrap();
+    let is_open = |c: &CourseReport| c.barred.is_empty() && c.steps != steps;
+    let other = report.courses.iter().position(is_open).unwrap();
+    // What is shown is whole cases of 100, so less than that is no difference.
+    for (ours, theirs, is_oftener) in [(0.573, 0.574, false), (0.57, 0.74, true)] {
+        report.courses[advised].p_best = ours;
+        report.courses[other].p_best = theirs;
+        assert_eq!(
+            report.has_oftener_unbeaten_plan(),
+            is_oftener,
+            "{ours} {theirs}"
+        );
+    }
+    let rusted = Draft::parse(&files()["rusted_snuffers_tray"]).unwrap();
+    let rusted = solve(&rusted.read().0).report(Vec::new());
+    let barred = rusted.courses.iter().find(|c| !c.barred.is_empty());
+    report.courses[other].barred = barred.unwrap().barred.clone();
+    assert!(
+        !report.has_oftener_unbeaten_plan(),
+        "a barred plan is no choice"
+    );
 }
 
 #[test]

@@ -6,11 +6,11 @@
 use leavewell_model::Draft;
 use leavewell_model::counsel::offer::offer;
 use leavewell_model::counsel::{Solved, solve};
-use leavewell_model::ledger::RuleId;
-use leavewell_model::ledger::caution;
+use leavewell_model::ledger::{Ledger, RuleId, caution};
 use leavewell_model::report::Report;
-use leavewell_model::terms::Treatment;
-use leavewell_model::treatment::{Outcome, Verdict, check, worst};
+use leavewell_model::road::{self, Damage, RoadQuestion, RoadWalk, UNSURE};
+use leavewell_model::terms::{Joint, Lead, PartName, Treatment};
+use leavewell_model::treatment::{Fault, Faults, Outcome, Verdict, check, worst};
 use leavewell_pages::{Block, PageName, Subject};
 
 /// The record of a piece before any hazard.
@@ -451,4 +451,82 @@ fn another_hazard_never_loosens_a_rule() {
             }
         }
     }
+}
+
+/// Damage named on the owner's road counts wherever it is, also where the owner cannot say on which part.
+#[test]
+fn damage_whose_part_the_owner_does_not_know_is_weighed() {
+    for (damage, fault) in [
+        (Damage::Missing, Fault::PartLost),
+        (Damage::Loose, Fault::LoosePart),
+        (Damage::Leaking, Fault::OpenJoint),
+        (Damage::Dented, Fault::Dents),
+        (Damage::Repair, Fault::GreyRepair),
+    ] {
+        let mut draft =
+            draft(r#","piece":{"form":"teapot"},"aim":{"goal":"keep_use","food":"yes"}"#);
+        let named = (RoadQuestion::Trouble, damage.id());
+        road::write(&mut draft, &RoadWalk::default(), named.0, named.1);
+        let walk = RoadWalk::default().with(named.0, named.1);
+        road::write(
+            &mut draft,
+            &walk,
+            RoadQuestion::TroubleWhere(damage),
+            UNSURE,
+        );
+        let (_, report) = solved(&draft);
+        let faults = Faults::of(&draft.read().0, Ledger::standard());
+        assert!(faults.has(fault), "{damage:?}");
+        let needs = |treatment| {
+            let option = report.options.iter().find(|o| o.treatment == treatment);
+            option.unwrap().not_needed.is_none()
+        };
+        match damage {
+            Damage::Loose => assert!(needs(Treatment::Mechanical)),
+            Damage::Repair => assert!(needs(Treatment::RemoveLead)),
+            Damage::Missing | Damage::Leaking | Damage::Dented => {}
+        }
+    }
+}
+
+/// Lead found on one of a pair stays on that one when the road records damage of both, and is heard.
+#[test]
+fn lead_of_one_piece_stays_with_it_on_the_road_and_is_heard() {
+    let pair = |lead: &str| {
+        let mut draft = Draft::parse(&format!(
+            r#"{{"format":"leavewell-case","version":2,"piece":{{"form":"candlestick"}},"aim":{{"goal":"keep_show"}},
+            "pieces":{{"relation":"pair","each":[{{"no":2,"parts":[{{"part":"foot","lead":"{lead}"}}]}}]}}}}"#
+        ))
+        .unwrap();
+        let walk = RoadWalk::default().with(RoadQuestion::Trouble, Damage::Loose.id());
+        road::write(
+            &mut draft,
+            &walk,
+            RoadQuestion::TroubleWhere(Damage::Loose),
+            "foot",
+        );
+        draft
+    };
+    let with_lead = pair("present");
+    let case = with_lead.read().0;
+    for (no, lead) in [(1, None), (2, Some(Lead::Present))] {
+        let one = case.of_piece(no);
+        let foot = one.part(PartName::Foot).unwrap();
+        assert_eq!(
+            (foot.joint, foot.lead),
+            (Some(Joint::Open), lead),
+            "piece {no}"
+        );
+    }
+    // Fixing a loose part disturbs lead only where there is some on that part.
+    let hears_lead = |draft: &Draft| {
+        let found = verdicts(&solved(draft).0);
+        let (_, of_it) = found
+            .iter()
+            .find(|(t, _)| *t == Treatment::Mechanical)
+            .unwrap();
+        of_it.iter().any(|verdict| verdict.reason.contains("lead"))
+    };
+    assert!(hears_lead(&with_lead));
+    assert!(!hears_lead(&pair("not_found")));
 }

@@ -912,6 +912,11 @@ fn the_words_of_reading_a_record_are_in_their_file() {
     );
 }
 
+#[test]
+fn the_words_that_the_road_records_are_in_their_file() {
+    check_wording("src/model/road/", "src/model/road/wording.rs", &[]);
+}
+
 /// A rule and its reason, a kind and its name, an entry and its label belong together. Other words may not
 /// occur in the model outside the folders above.
 #[test]
@@ -920,6 +925,7 @@ fn elsewhere_in_the_model_words_occur_only_with_what_they_name() {
         "src/pages/",
         "src/model/counsel/",
         "src/model/record/reading",
+        "src/model/road/",
     ];
     let rest: Vec<(String, String)> = files("src/model/", &["rs"])
         .into_iter()
@@ -969,6 +975,7 @@ fn elsewhere_in_the_model_words_occur_only_with_what_they_name() {
         ("silver/chart.rs", "", "names of the patterns"),
         ("terms/shares.rs", "", "here numbers become text"),
         ("terms/ordinal.rs", "", "here numbers of pieces become text"),
+        ("terms/lists.rs", "", "here lists become text"),
         ("terms/capital.rs", "", "a name that keeps its capital"),
         ("terms/treatment.rs", "", "the names of its codes"),
         ("record/circumstances.rs", "", "the questions it asks"),

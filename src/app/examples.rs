@@ -1,5 +1,8 @@
 //! The worked examples. The pieces are invented; their records are the same files that the tests weigh.
 
+use leavewell_model::Draft;
+use leavewell_model::terms::Form;
+
 use super::wording::examples as text;
 
 /// A worked example.
@@ -11,6 +14,15 @@ pub struct Example {
     pub story: &'static str,
     /// The record, as JSON text.
     pub text: &'static str,
+}
+
+impl Example {
+    /// The form of its piece.
+    #[must_use]
+    pub fn form(&self) -> Form {
+        let draft = Draft::parse(self.text).ok();
+        draft.and_then(|draft| draft.form()).unwrap_or(Form::Other)
+    }
 }
 
 /// The piece that the guide takes from start to finish.

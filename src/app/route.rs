@@ -161,11 +161,10 @@ const SIGNS: [Sign; 21] = [
 ];
 
 /// The address of every question of the road.
-const ROAD: [(RoadQuestion, &str); 24] = [
+const ROAD: [(RoadQuestion, &str); 23] = [
     (RoadQuestion::Form, "#/road/form"),
     (RoadQuestion::Letters, "#/road/letters"),
-    (RoadQuestion::Red, "#/road/red-metal"),
-    (RoadQuestion::Shade, "#/road/grey-or-yellow"),
+    (RoadQuestion::Metal, "#/road/bare-metal"),
     (RoadQuestion::Magnet, "#/road/magnet"),
     (RoadQuestion::BareWhere, "#/road/where-bare"),
     (RoadQuestion::BareAmount, "#/road/how-bare"),

@@ -250,7 +250,7 @@ impl Component for App {
             (Route::StockList, _) => list_page(state, effect),
             (Route::Plan, _) => plan_page(&state.planned),
             (Route::Learning, _) => learning_page(&state.lessons, act, effect),
-            (Route::Guide, _) => guide_page(&state.guide),
+            (Route::Guide, _) => guide_page(&state.guide, state.guide_piece.as_deref()),
             (_, None) => nothing_open(),
             (Route::Road(question), Some(page)) => road_page(page, *question),
             (Route::Piece, Some(page)) => piece_page(page),
@@ -851,7 +851,12 @@ impl App {
         }
         if topic == Ask::Guide.topic() {
             return match news {
-                worker::News::Answered(Ok(Reply::Page(blocks))) => Some(Action::Guided(blocks)),
+                worker::News::Answered(Ok(Reply::Guide(report, blocks))) => {
+                    let draft = Draft::parse(WORKED.text).unwrap_or_default();
+                    let mut piece = Open::new(String::new(), draft);
+                    piece.weighed.report = Some(Rc::new(*report));
+                    Some(Action::Guided(Rc::new(piece), blocks))
+                }
                 // The page shows that nothing has arrived.
                 _ => None,
             };

@@ -72,6 +72,8 @@ pub struct State {
     pub planned: Rc<Vec<Block>>,
     /// The guide, once it was asked for.
     pub guide: Rc<Vec<Block>>,
+    /// The piece of the guide with its report.
+    pub guide_piece: Option<Rc<Open>>,
     /// What closed pieces teach, and whether they do.
     pub lessons: Rc<Lessons>,
     /// Undo and redo for the open piece.
@@ -294,7 +296,7 @@ pub enum Action {
     /// The plan for the whole shelf is ready.
     Planned(Vec<Block>),
     /// The guide has arrived.
-    Guided(Vec<Block>),
+    Guided(Rc<Open>, Vec<Block>),
     /// What closed pieces teach is asked for again.
     Learn,
     /// The worker found what closed pieces teach.
@@ -958,8 +960,9 @@ pub fn update(state: &State, action: Action) -> Option<State> {
             shelf: Rc::new(shelf),
             ..state.clone()
         }),
-        Action::Guided(blocks) => (*state.guide != blocks).then(|| State {
+        Action::Guided(piece, blocks) => (*state.guide != blocks).then(|| State {
             guide: Rc::new(blocks),
+            guide_piece: Some(piece),
             ..state.clone()
         }),
         Action::Planned(plan) => (*state.planned != plan).then(|| State {

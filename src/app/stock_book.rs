@@ -3,7 +3,7 @@
 use leavewell_model::terms::ShortSort;
 use std::cmp::Ordering;
 
-use leavewell_model::terms::StockStatus;
+use leavewell_model::terms::{StockStatus, Treatment};
 
 use super::shelf_line::ShelfLine;
 
@@ -181,6 +181,9 @@ impl StockBook {
         if self.is_reversed && self.column == BookColumn::Newest {
             found.reverse();
         }
+        if self.is_grouped() {
+            found.order_by(|a, b| group(a).cmp(&group(b)));
+        }
         found
     }
 
@@ -202,6 +205,13 @@ impl StockBook {
             (wanted, Some(status)) => status.id() == wanted,
             (_, None) => false,
         }
+    }
+
+    /// Whether the table stands in groups by what to do: where it is in no order of another column.
+    #[must_use]
+    pub fn is_grouped(&self) -> bool {
+        self.layout == Layout::Table
+            && matches!(self.column, BookColumn::Newest | BookColumn::Advised)
     }
 
     /// The order of two pieces. What a column does not know comes last, whichever way round.
@@ -250,6 +260,38 @@ impl StockBook {
             (false, false) => way(by_numbers(&a, &b)),
             (a, b) => a.cmp(&b),
         }
+    }
+}
+
+/// What to do with a piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ToDo {
+    /// Work is advised.
+    Work,
+    /// It is looked at and not bought yet.
+    Offered,
+    /// It is left as it is, and kept well.
+    Leave,
+    /// Nothing is advised yet.
+    Look,
+    /// It is sold or returned.
+    Gone,
+}
+
+/// The group of a piece.
+#[must_use]
+pub fn group(line: &ShelfLine) -> ToDo {
+    let is_left = |id: &String| {
+        [Treatment::Leave, Treatment::Keeping]
+            .iter()
+            .any(|treatment| treatment.id() == id)
+    };
+    match line.stock.status {
+        Some(StockStatus::Sold | StockStatus::Returned) => ToDo::Gone,
+        Some(StockStatus::Looking) => ToDo::Offered,
+        _ if line.steps.is_empty() => ToDo::Look,
+        _ if line.steps.iter().all(is_left) => ToDo::Leave,
+        _ => ToDo::Work,
     }
 }
 

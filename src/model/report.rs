@@ -10,7 +10,7 @@ use crate::record::Problem;
 pub use crate::terms::Text;
 use crate::terms::{
     Currency, Family, Fault, Firmness, Input, Kind, Outcome, PartName, Relation, Reversibility,
-    Route, SellAs, Treatment, TreatmentSet,
+    Route, SellAs, Treatment, TreatmentSet, any_of,
 };
 
 /// Everything the model says about one case.
@@ -363,7 +363,7 @@ impl DateReport {
             .map(|f| {
                 if self.is_conditional {
                     let names: Vec<&str> = f.names.iter().map(|name| name.get()).collect();
-                    format!("{} if it is {}", f.in_words(), names.join(" or "))
+                    format!("{} if it is {}", f.in_words(), any_of(&names))
                 } else {
                     f.in_words()
                 }

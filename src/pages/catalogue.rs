@@ -17,7 +17,7 @@ use leavewell_model::record::{Draft, QUESTIONS, is_enough_to_advise};
 use leavewell_model::report::Report;
 use leavewell_model::terms::Kind;
 use leavewell_model::terms::Treatment;
-use leavewell_model::terms::capital;
+use leavewell_model::terms::{any_of, capital};
 use leavewell_model::treatment::{Outcome, Situation, Verdict, check, worst};
 use leavewell_model::value::Class;
 
@@ -241,7 +241,7 @@ fn who(letters: &str) -> String {
     if named.is_empty() {
         words::NOBODY.to_owned()
     } else {
-        format!("{}.", capital(&named.join(words::OR)))
+        format!("{}.", capital(&any_of(&named)))
     }
 }
 

@@ -12,9 +12,9 @@ use super::wording::sheet_buyer as words;
 use leavewell_model::ledger::{FigureId, FindingId, Place};
 use leavewell_model::record::StruckMark;
 use leavewell_model::report::{CautionReport, DateReport, FamilyDates};
-use leavewell_model::terms::capital;
 use leavewell_model::terms::small;
 use leavewell_model::terms::{Currency, Kind, Seen, sum};
+use leavewell_model::terms::{any_of, capital};
 
 /// Builds the page. It fits on one sheet of paper, so nothing is said twice but what a ticket repeats.
 #[must_use]
@@ -208,7 +208,7 @@ fn catalogue(paper: &Paper, disclosures: &[Disclosure]) -> String {
             .map(|f| f.name.to_string())
             .collect();
         if !other.is_empty() && !paper.report.identity.nothing_found {
-            text.push(words::might_also_be(&other.join(words::OR)));
+            text.push(words::might_also_be(&any_of(&other)));
         }
         text.extend(metal_below(paper));
         text.extend(features(paper));

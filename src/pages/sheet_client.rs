@@ -19,8 +19,8 @@ use leavewell_model::report::{
     CautionReport, ChangeReport, CounselReport, CourseReport, OptionOutcome, OptionReport, Text,
     VerdictReport,
 };
-use leavewell_model::terms::capital;
 use leavewell_model::terms::{Currency, Outcome, Treatment, small, sum};
+use leavewell_model::terms::{any_of, capital};
 
 /// Builds the page: what is signed in front, and behind it everything it rests on.
 #[must_use]
@@ -237,23 +237,14 @@ fn reasons(paper: &Paper) -> Block {
     Block::section("client.reasons", words::REASONS, blocks)
 }
 
-/// "a, b or c"; `None` for an empty list.
-fn either(names: &[String]) -> Option<String> {
-    let (last, rest) = names.split_last()?;
-    Some(if rest.is_empty() {
-        last.clone()
-    } else {
-        words::or(&rest.join(", "), last)
-    })
-}
-
 /// What would change the answer, if this was worked out.
 pub(super) fn would_change(counsel: &CounselReport) -> Vec<Block> {
     let (turn, idle): (Vec<&ChangeReport>, Vec<&ChangeReport>) =
         (counsel.would_change.iter()).partition(|c| c.flips_at.is_some());
     let mut changes: Vec<String> = turn.iter().map(|c| c.text.clone()).collect();
     let idle: Vec<String> = idle.iter().map(|c| c.name.clone()).collect();
-    if let Some(names) = either(&idle) {
+    if !idle.is_empty() {
+        let names = any_of(&idle);
         changes.push(words::changes_nothing(&names));
     }
     listed(words::WOULD_CHANGE, &changes)
@@ -376,7 +367,7 @@ pub(super) fn verdicts(list: &[VerdictReport]) -> Vec<(String, String)> {
 /// Who may do it, from the letters in the catalogue.
 pub(super) fn who(letters: &str) -> String {
     let words: Vec<&str> = letters.split('/').map(words::doer).collect();
-    words.join(words::OR)
+    any_of(&words)
 }
 
 fn money(paper: &Paper) -> Block {

@@ -166,6 +166,8 @@ pub enum Reply {
     Moved(MovedReport),
     /// A page, or the plan.
     Page(Vec<Block>),
+    /// The guide, with the report on its piece, from which the app draws pictures.
+    Guide(Box<Report>, Vec<Block>),
     /// A sheet written out.
     Sheet(String),
     /// What the shelf says of a piece: what it is most likely made of, the advice, and its treatments.

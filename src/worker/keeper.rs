@@ -108,7 +108,10 @@ impl Keeper {
         Progress::Done(match ask {
             Ask::Report => Reply::Report(Box::new(subject.report().clone())),
             Ask::Line => line(subject),
-            Ask::Guide => Reply::Page(guide(subject)),
+            Ask::Guide => {
+                let blocks = guide(subject);
+                Reply::Guide(Box::new(subject.report().clone()), blocks)
+            }
             Ask::Changes => Reply::Changes(subject.changes().to_vec()),
             Ask::Moved { input, steps } => Reply::Moved(subject.solved().moved(input, steps)),
             Ask::Page(name) => Reply::Page(name.blocks(subject)),

@@ -10,9 +10,8 @@ const MOST_SCROLL_PX = 2_500;
 
 /** What an owner with a worn teapot would press; a question that is not listed gets "Not sure". */
 const HONEST = {
-  "red-metal": "Yes, red shows",
+  "bare-metal": "Red, like copper",
   letters: "No marks that I can find",
-  "grey-or-yellow": "No, neither",
   magnet: "It does not pull",
   "where-bare": "Spout",
   "how-bare": "A trace, about 1\u00a0%",
@@ -86,6 +85,10 @@ browserTest("a first answer takes at most twelve taps, little scrolling and no t
   assert.ok(measured.taps <= MOST_TAPS, `${measured.taps} taps: ${measured.questions.join(" ")}`);
   assert.ok(measured.scroll < MOST_SCROLL_PX, `${measured.scroll} px of scrolling`);
   assert.equal(stood, 5, "a first answer stands after the fifth question");
+  // Damage twice and an offer with its price leave room for how much is bare.
+  for (const asked of ["Where is the dent?", "What would it cost?", "How much of that part is bare?"]) {
+    assert.ok(measured.questions.includes(asked), asked);
+  }
   await page.getByRole("heading", { name: /leave|wash|clean|test|part/i }).first().waitFor();
 });
 
@@ -125,7 +128,7 @@ browserTest("the answers stand on the long screens, and what they answer is not 
 browserTest("the browser's own buttons go back and forward, and a second answer replaces the first", async ({ page, go }) => {
   await begin(page, go);
   await press(page, "Letters such as EPNS");
-  await page.waitForURL(/#\/road\/red-metal/);
+  await page.waitForURL(/#\/road\/bare-metal/);
   await question(page);
   const titles = new Set([await page.title()]);
   await page.goBack();
@@ -136,11 +139,11 @@ browserTest("the browser's own buttons go back and forward, and a second answer 
   const given = page.getByRole("button", { name: "Letters such as EPNS", exact: true });
   assert.equal(await given.getAttribute("aria-pressed"), "true");
   await page.goForward();
-  await page.waitForURL(/#\/road\/red-metal/);
+  await page.waitForURL(/#\/road\/bare-metal/);
   await page.goBack();
   await page.waitForURL(/#\/road\/letters/);
   await press(page, "No marks that I can find");
-  await page.waitForURL(/#\/road\/red-metal/);
+  await page.waitForURL(/#\/road\/bare-metal/);
   await page.goBack();
   await eventually(async () => {
     assert.equal(await given.getAttribute("aria-pressed"), "false");
@@ -188,7 +191,7 @@ browserTest("an undo takes an answer back on the road too", async ({ page, go })
   await begin(page, go);
   await question(page);
   await press(page, "Letters such as EPNS");
-  await page.waitForURL(/#\/road\/red-metal/);
+  await page.waitForURL(/#\/road\/bare-metal/);
   await page.getByRole("button", { name: "Undo", exact: true }).click();
   await page.goBack();
   await page.waitForURL(/#\/road\/letters/);
@@ -271,6 +274,22 @@ browserTest("a price can be typed, with its currency", async ({ page, go }) => {
   await press(page, "Go on with this price");
   await go("#/money");
   await eventually(async () => assert.equal(await page.getByRole("group", { name: "Full replating" }).getByLabel("Price asked").inputValue(), "180"));
+});
+
+browserTest("something loose is on the answer and on the long screen, also where the owner cannot say which part", PHONE, async ({ page, go }) => {
+  await begin(page, go);
+  const answers = { damage: "Something is loose", "more-damage": "No, nothing else" };
+  while (onTheRoad(page)) {
+    await question(page);
+    await press(page, answers[here(page)] ?? "Not sure");
+  }
+  await page.waitForURL(/#\/counsel/);
+  const found = page.locator(".found-labels");
+  await found.getByText("Loose", { exact: true }).waitFor();
+  await found.getByText("part not known", { exact: true }).waitFor();
+  await page.getByText(/have the loose part fixed/i).first().waitFor();
+  await go("#/condition");
+  await page.getByText("Something is loose. Which part is not known.").first().waitFor({ state: "attached" });
 });
 
 browserTest("a part can be tapped in the drawing", async ({ page, go }) => {

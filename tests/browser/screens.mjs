@@ -10,7 +10,7 @@ const PIECE = [
 
 /** The road's questions, by address: one of each kind of drawing and answer. */
 const QUESTIONS = [
-  "form", "letters", "red-metal", "grey-or-yellow", "magnet", "where-bare", "how-bare", "damage", "missing", "use", "offer",
+  "form", "letters", "bare-metal", "magnet", "where-bare", "how-bare", "damage", "missing", "use", "offer",
   "price", "seam", "peeling",
 ];
 

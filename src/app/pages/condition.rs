@@ -16,7 +16,7 @@ use super::road::{TO_TAP, piece_button};
 use super::{Page, of_report};
 use crate::app::charts::silver_left;
 use crate::app::drawings::piece_drawing;
-use crate::app::parts::blocks::loaded_page;
+use crate::app::parts::blocks::{loaded_page, shows_pieces};
 use crate::app::parts::cautions::cautions;
 use crate::app::parts::choice;
 use crate::app::parts::element::{El, button, el, group};
@@ -95,21 +95,6 @@ fn photos(page: Page, part: PartName) -> El {
         .set("name", small(part.label()))
         .set("points", field("count_points"))
         .set("bare", field("count_bare"))
-}
-
-/// What photos need to say which of several pieces they show: the names of the pieces, the one that the fields speak of,
-/// and the photos of each as recorded.
-pub(super) fn shows_pieces(photos: El, page: Page) -> El {
-    let pieces = &page.open.case.pieces;
-    if !pieces.are_several() {
-        return photos;
-    }
-    let names = (1..=pieces.count).map(|no| capital(&the_pieces(&[no])));
-    let each = pieces.each.iter().map(|one| one.photos.join(" "));
-    photos
-        .set("pieces", names.collect::<Vec<String>>().join(","))
-        .set("shows", each.collect::<Vec<String>>().join(","))
-        .set("now", page.open.piece.to_string())
 }
 
 /// The forms to tap, while the form is not known.

@@ -12,6 +12,7 @@ mod proposal;
 mod selling;
 mod side;
 
+pub use found::found;
 use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::report::{CourseReport, Report};
 use leavewell_model::terms::{Currency, Treatment};
@@ -53,7 +54,7 @@ fn picture(page: Page) -> Html {
             .el(el("strong", "").words(page.open.name()))
             .text(" ")
             .el(el("span", "").words(page.open.identity.sentence.clone())))
-        .put(found::found(page))
+        .put(found(page.open))
         .html()
 }
 
@@ -107,7 +108,8 @@ fn pictures(report: &Report, currency: Currency) -> Html {
 
 /// The plans worth drawing: the best that can be advised, with leaving it, the advised one and the one the
 /// answer speaks of among them, even when that one is barred.
-fn drawn(report: &Report) -> Vec<&CourseReport> {
+#[must_use]
+pub fn drawn(report: &Report) -> Vec<&CourseReport> {
     let contrast = report.counsel.contrast.as_ref();
     let must = |c: &CourseReport| {
         c.steps == report.counsel.steps

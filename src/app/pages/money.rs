@@ -3,7 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::ledger::{TreatmentText, treatment_text, treatment_texts};
 use leavewell_model::report::Band;
-use leavewell_model::terms::{Covers, Currency, Route as SaleRoute, SellAs, capital};
+use leavewell_model::terms::{Covers, Currency, Route as SaleRoute, SellAs, all_of, capital};
 use leavewell_pages::PageName;
 use leavewell_pages::learning::SoldPiece;
 use yew::prelude::*;
@@ -16,7 +16,7 @@ use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{number_field, trouble};
 use crate::app::parts::marks::{fold, press, section};
 use crate::app::parts::screen::screen;
-use crate::app::parts::words::{joined, list, money_band};
+use crate::app::parts::words::{joined, money_band};
 use crate::app::platform::page::focus_on;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target};
@@ -160,7 +160,7 @@ fn other_quote(page: Page, place: usize) -> El {
         .collect();
     let legend = match ticked[..] {
         [] => text::NEW_QUOTE.to_owned(),
-        _ => list(&ticked),
+        _ => all_of(&ticked),
     };
     let choices = treatment_texts()
         .iter()

@@ -7,8 +7,8 @@ use leavewell_model::terms::{
 };
 use yew::prelude::*;
 
-use super::condition::shows_pieces;
 use super::{Page, of_report};
+use crate::app::parts::blocks::shows_pieces;
 use crate::app::parts::cautions::{cautions, display_only, named};
 use crate::app::parts::choice::{choices, pick, radios, several, tick, yes_no};
 use crate::app::parts::element::{button, el, group};

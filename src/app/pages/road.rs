@@ -3,15 +3,14 @@
 use leavewell_model::ledger::FindingId;
 use leavewell_model::record::is_enough_to_advise;
 use leavewell_model::road::{
-    self, FIRST_ANSWER_AFTER, OFFERS, RoadQuestion, UNSURE, answer_in, left,
+    self, FIRST_ANSWER_AFTER, NONE, OFFERS, RoadQuestion, UNSURE, answer_in, left,
 };
-use leavewell_model::terms::ShortSort;
 use leavewell_model::terms::{Currency, Form, PartName, Treatment};
 use yew::prelude::*;
 
 use super::{Page, line};
 use crate::app::drawings::{bare_patch, piece_to_tap, small_piece};
-use crate::app::parts::cautions::{cautions, named};
+use crate::app::parts::cautions::folded_cautions;
 use crate::app::parts::choice::{choices, pick};
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::number_field;
@@ -20,7 +19,6 @@ use crate::app::parts::words::joined;
 use crate::app::platform::page::looks;
 use crate::app::route::Route;
 use crate::app::state::{Action, Target, first_sentence};
-use crate::app::wording::cautions::CAUTIONS;
 use crate::app::wording::road as text;
 
 /// The forms drawn at once; the rest are behind a fold.
@@ -152,10 +150,10 @@ fn answer(
 fn drawing(question: RoadQuestion, id: &'static str) -> Option<El> {
     let is_drawn = !text::is_plain(id);
     match question {
-        RoadQuestion::Letters | RoadQuestion::Shade => {
+        RoadQuestion::Letters | RoadQuestion::Metal if is_drawn => {
             FindingId::parse(id).map(|finding| look(finding, "seen"))
         }
-        RoadQuestion::Red if is_drawn => Some(look(FindingId::S03, id)),
+        RoadQuestion::Metal if id == NONE => Some(look(FindingId::S03, "absent")),
         RoadQuestion::Magnet if is_drawn => Some(look(FindingId::P01, id)),
         RoadQuestion::Look(look_id) if is_drawn => Some(look(look_id, id)),
         RoadQuestion::BareAmount => match id {
@@ -170,7 +168,7 @@ fn drawing(question: RoadQuestion, id: &'static str) -> Option<El> {
 }
 
 /// One half of the drawing of a finding.
-fn look(finding: FindingId, answer: &str) -> El {
+pub fn look(finding: FindingId, answer: &str) -> El {
     let half = if answer == "seen" { "0" } else { "-120" };
     let drawn = el("use", "")
         .set("href", joined(&[looks(), finding.text()]))
@@ -178,7 +176,7 @@ fn look(finding: FindingId, answer: &str) -> El {
         .attr("width", "240")
         .attr("height", "90");
     el("svg", "look-drawing reply-drawing")
-        .attr("viewBox", "0 0 120 90")
+        .attr("viewBox", "1 0 118 90")
         .attr("aria-hidden", "true")
         .el(drawn)
 }
@@ -243,11 +241,7 @@ fn safety(page: Page, question: RoadQuestion) -> El {
     if page.state.walk.len() >= FIRST_ANSWER_AFTER {
         ids.extend(advised.iter().map(|step| step.id()));
     }
-    ids.order_by(Ord::cmp);
-    ids.dedup();
-    el("div", "")
-        .hidden(ids.is_empty())
-        .put(fold("more", CAUTIONS, cautions(&named(&ids))))
+    folded_cautions(ids)
 }
 
 /// The forms that the first screen offers to tap.

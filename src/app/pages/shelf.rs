@@ -7,6 +7,7 @@ use yew::prelude::*;
 use super::road::begin;
 use super::stock;
 use super::stock::quick::quick_row;
+use crate::app::drawings::small_piece;
 use crate::app::examples::EXAMPLES;
 use crate::app::parts::cautions::{cautions, named};
 use crate::app::parts::choice::{choices, list};
@@ -148,6 +149,7 @@ fn examples(effect: &Callback<Effect>) -> Html {
                 let copy = button("", words, effect, Effect::Example(at));
                 el("li", "shelf-line")
                     .key(example.title)
+                    .el(small_piece(example.form()))
                     .tag("h3", example.title)
                     .p("", example.story)
                     .el(el("p", "buttons").el(copy))
@@ -179,8 +181,11 @@ fn line(entry: &ShelfLine, effect: &Callback<Effect>) -> El {
         .el(button("", text::OPEN, Effect::Open))
         .el(button("quiet", text::SAVE, Effect::SaveAsFile))
         .el(confirm);
+    let is_of = |form: &&Form| entry.form.starts_with(form.label());
+    let form = Form::ALL.iter().find(is_of).copied();
     el("li", "shelf-line")
         .key(&entry.id)
+        .el(small_piece(form.unwrap_or(Form::Other)))
         .el(el("h3", "").words(name.clone()))
         .el(el("p", "hint")
             .hidden(about.is_empty())

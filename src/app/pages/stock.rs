@@ -8,13 +8,15 @@ use leavewell_model::terms::{StockStatus, sum};
 use yew::prelude::*;
 
 use crate::app::parts::choice::option;
-use crate::app::parts::element::{El, button, el, group};
+use crate::app::parts::element::{self, El, button, el};
 use crate::app::parts::field::typed;
 use crate::app::parts::marks::press;
 use crate::app::parts::words::{joined, money, number};
 use crate::app::route::Route;
 use crate::app::state::{Action, Effect, Likeness, ShelfLine, State};
-use crate::app::stock_book::{BookChange, BookColumn, Layout, PAGE, StockBook, WORTH_SEARCHING};
+use crate::app::stock_book::{
+    BookChange, BookColumn, Layout, PAGE, StockBook, WORTH_SEARCHING, group,
+};
 use crate::app::wording::stock as text;
 
 /// The id of the search field.
@@ -256,7 +258,18 @@ fn rows<'a>(
     let head = el("tr", "")
         .el(el("td", "").text(""))
         .each(heads, |head| head);
-    let body = el("tbody", "").each(shown, |line| row(book, line, act, effect));
+    let mut before = None;
+    let body = shown.fold(el("tbody", ""), |body, line| {
+        let of = group(line);
+        let begins = book.is_grouped() && before != Some(of);
+        before = Some(of);
+        let body = if begins {
+            body.el(group_head(text::to_do(of)))
+        } else {
+            body
+        };
+        body.el(row(book, line, act, effect))
+    });
     let table = el("table", "book-table")
         .el(el("thead", "").el(head))
         .el(body);
@@ -265,6 +278,14 @@ fn rows<'a>(
         .attr("aria-label", text::BOOK)
         .attr("tabindex", "0")
         .el(table)
+}
+
+/// The heading of the pieces to which the same is to be done.
+fn group_head(words: &'static str) -> El {
+    el("tr", "book-group").key(words).el(el("th", "")
+        .attr("scope", "rowgroup")
+        .attr("colspan", "12")
+        .text(words))
 }
 
 fn row(
@@ -356,7 +377,7 @@ pub fn links(state: &State, effect: &Callback<Effect>) -> Html {
     let save = button("quiet")
         .pressed(press(effect, Effect::SaveTable(all)))
         .text(text::SAVE_ALL_AS_TABLE);
-    group()
+    element::group()
         .el(el("p", "buttons book-links")
             .el(link(Route::StockTable, text::LINK_TABLE))
             .el(link(Route::Labels, text::LINK_LABELS).hidden(is_empty))

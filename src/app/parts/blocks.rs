@@ -1,6 +1,6 @@
 //! Renders the worker's pages: blocks in, markup out. It computes nothing.
 
-use leavewell_model::terms::{Form, PartName};
+use leavewell_model::terms::{Form, PartName, capital, the_pieces};
 use leavewell_pages::{
     Anchor, Block, Choice, EntryField, HeatOnPiece, Ink, Mark, NumberedPlace, PageName, Photos,
     Picture, PlacesOnPiece, Table, TakePhotos, Tone,
@@ -11,7 +11,7 @@ use super::element::{El, el};
 use super::field::{described, hint, typed};
 use crate::app::drawings::{HeatDrawing, numbered_drawing};
 use crate::app::pages::{Page, not_worked_out};
-use crate::app::parts::marks::fold;
+use crate::app::parts::marks::{self, fold};
 use crate::app::parts::words::joined;
 use crate::app::state::Action;
 use crate::app::wording::{answer, charts, controls as text};
@@ -95,7 +95,7 @@ fn one(page: Option<Page>, block: &Block, heading: &'static str) -> Html {
         Block::Para { text, tone } => el("p", class_of(*tone)).words(text.clone()),
         Block::List { items } => el("ul", "").each(items, |item| el("li", "").words(item.clone())),
         Block::Facts { rows } => facts(rows),
-        Block::Table(block) => table(block),
+        Block::Table(block) => return table(block),
         Block::Picture(block) => picture(block),
         Block::HeatOnPiece(block) => heat_on_piece(block),
         Block::Field(block) => page.map_or_else(no_field, |page| field(page, block)),
@@ -165,25 +165,15 @@ fn facts(rows: &[(String, String)]) -> El {
     })
 }
 
-fn table(table: &Table) -> El {
-    let cell = |tag, scope, words: &str| el(tag, "").attr("scope", scope).words(words.to_owned());
-    let head = el("tr", "").each(&table.columns, |words| cell("th", "col", words));
-    let body = el("tbody", "").each(&table.rows, |row| {
-        let named = row.iter().zip(&table.columns).enumerate();
-        el("tr", "").each(named, |(at, (words, column))| match at {
-            0 => cell("th", "row", words),
-            // For narrow screens, which show the column head beside the cell.
-            _ => cell("td", "", words).set("data-head", column.clone()),
-        })
-    });
-    el("div", "table-scroll")
-        .attr("role", "region")
-        .attr("tabindex", "0")
-        .set("aria-label", charts::table_of(&table.caption))
-        .el(el("table", "")
-            .el(el("caption", "").words(table.caption.clone()))
-            .el(el("thead", "").el(head))
-            .el(body))
+fn table(table: &Table) -> Html {
+    let columns: Vec<&str> = table.columns.iter().map(String::as_str).collect();
+    let caption = table.caption.clone();
+    marks::table(
+        charts::table_of(&caption),
+        caption.into(),
+        &columns,
+        table.rows.clone(),
+    )
 }
 
 fn picture(picture: &Picture) -> El {
@@ -211,7 +201,7 @@ fn figure(title: &str, twin: &Table, drawing: Html) -> El {
     el("figure", "leaf-picture")
         .el(el("figcaption", "").words(title.to_owned()))
         .put(drawing)
-        .put(fold("chart-table", charts::AS_A_TABLE, table(twin).html()))
+        .put(fold("chart-table", charts::AS_A_TABLE, table(twin)))
 }
 
 /// How far heat travels, shown on the drawing of the piece.
@@ -369,12 +359,27 @@ fn marks(marks: &[NumberedPlace]) -> String {
 /// A field that takes in photographs, by `www/pictures.js`.
 fn take_photos(page: Page, block: &TakePhotos) -> El {
     let (first, text) = &block.first;
-    of_case(page, "part-photos")
+    shows_pieces(of_case(page, "part-photos"), page)
         .set("part", block.of.clone())
         .set("path", block.path.clone())
         .set("name", block.name.clone())
         .set("first", first.clone())
         .set("first-text", text.clone())
+}
+
+/// What photos need to say which of several pieces they show: the names of the pieces, the one that the fields speak of,
+/// and the photos of each as recorded.
+pub fn shows_pieces(photos: El, page: Page) -> El {
+    let pieces = &page.open.case.pieces;
+    if !pieces.are_several() {
+        return photos;
+    }
+    let names = (1..=pieces.count).map(|no| capital(&the_pieces(&[no])));
+    let each = pieces.each.iter().map(|one| one.photos.join(" "));
+    photos
+        .set("pieces", names.collect::<Vec<String>>().join(","))
+        .set("shows", each.collect::<Vec<String>>().join(","))
+        .set("now", page.open.piece.to_string())
 }
 
 /// Where faults are, shown and changed by `www/pictures.js`.

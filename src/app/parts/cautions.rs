@@ -5,10 +5,10 @@ use leavewell_model::Report;
 use leavewell_model::counsel::caution_list::of_treatment;
 use leavewell_model::ledger::Level;
 use leavewell_model::report::{CautionReport, OptionOutcome};
-use leavewell_model::terms::Treatment;
+use leavewell_model::terms::{ShortSort, Treatment};
 use yew::prelude::*;
 
-use super::element::{el, group};
+use super::element::{El, el, group};
 use super::marks::{bullets, fold, named as strong, section};
 use crate::app::wording::cautions as text;
 
@@ -19,6 +19,17 @@ use crate::app::wording::cautions as text;
 pub fn named(treatments: &[&str]) -> Vec<CautionReport> {
     let of = |id: &&str| of_treatment(Treatment::parse(id)?);
     treatments.iter().filter_map(of).collect()
+}
+
+/// A fold with the cautions for treatments that a screen names, each once; hidden where none is named.
+pub fn folded_cautions(mut treatments: Vec<&str>) -> El {
+    treatments.order_by(Ord::cmp);
+    treatments.dedup();
+    el("div", "").hidden(treatments.is_empty()).put(fold(
+        "more",
+        text::CAUTIONS,
+        cautions(&named(&treatments)),
+    ))
 }
 
 /// A section with these cautions, in the given order.

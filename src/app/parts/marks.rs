@@ -72,19 +72,19 @@ pub fn fold(class: &'static str, summary: impl Into<AttrValue>, body: Html) -> H
     opened(class, summary.into(), body)
 }
 
-/// A table with a caption. It scrolls sideways if it is too wide. The first cell of a row is its header.
-pub fn table(
-    label: String,
-    caption: AttrValue,
-    head: &[&'static str],
-    rows: Vec<Vec<String>>,
-) -> Html {
-    let head = el("tr", "").each(head, |cell| el("th", "").attr("scope", "col").text(cell));
+/// A table with a caption. The first cell of a row is its header. Where the screen is narrow and the table has three
+/// columns or more, the stylesheet makes each row a block and sets the head of the column before the cell.
+pub fn table(label: String, caption: AttrValue, columns: &[&str], rows: Vec<Vec<String>>) -> Html {
+    let head = el("tr", "").each(columns, |cell| {
+        el("th", "").attr("scope", "col").words((*cell).to_owned())
+    });
     let rows = el("tbody", "").each(rows, |row| {
-        el("tr", "").each(row.into_iter().enumerate(), |(i, cell)| {
-            let scope = if i == 0 { "row" } else { "" };
-            let tag = if i == 0 { "th" } else { "td" };
-            el(tag, "").attr("scope", scope).words(cell)
+        let named = row.into_iter().zip(columns).enumerate();
+        el("tr", "").each(named, |(at, (cell, column))| match at {
+            0 => el("th", "").attr("scope", "row").words(cell),
+            _ => el("td", "")
+                .set("data-head", (*column).to_owned())
+                .words(cell),
         })
     });
     let table = el("table", "")

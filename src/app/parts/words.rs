@@ -33,16 +33,6 @@ pub fn number(value: f64) -> String {
     terms::sum("", terms::two_figures(value))
 }
 
-/// "a", "a and b", "a, b and c".
-#[must_use]
-pub fn list(items: &[&str]) -> String {
-    match items {
-        [] => String::new(),
-        [one] => (*one).to_owned(),
-        [most @ .., last] => joined(&[&most.join(", "), " and ", last]),
-    }
-}
-
 /// Joins texts into one.
 #[must_use]
 pub fn joined(parts: &[&str]) -> String {
@@ -79,11 +69,7 @@ mod tests {
     }
 
     #[test]
-    fn lists_and_counts_read_naturally() {
-        assert_eq!(list(&[]), "");
-        assert_eq!(list(&["a"]), "a");
-        assert_eq!(list(&["a", "b"]), "a and b");
-        assert_eq!(list(&["a", "b", "c"]), "a, b and c");
+    fn counts_read_naturally() {
         assert_eq!(count(1, "part", "parts"), "1 part");
         assert_eq!(count(0, "part", "parts"), "0 parts");
     }

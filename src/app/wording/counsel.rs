@@ -56,10 +56,6 @@ pub fn person(letter: &str) -> &str {
     }
 }
 
-pub fn or(others: &str, last: &str) -> String {
-    joined(&[others, " or ", last])
-}
-
 // What would change the answer.
 
 pub const CHANGES: &str = "What would change this";

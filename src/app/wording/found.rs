@@ -11,6 +11,7 @@ pub const DENT: &str = "Small dent";
 pub const DEEP_DENT: &str = "Deep dent";
 pub const COPPER: &str = "Copper shows";
 pub const BARE: &str = "Bare metal";
+pub const UNKNOWN_PART: &str = "part not known";
 
 pub fn on(part: &str) -> String {
     joined(&["on the ", part])

@@ -153,9 +153,10 @@ pub const NO_YEAR: &str = "No year of making fits all your answers: one of them 
 
 /// When it was made, and whose years helped to say so.
 pub fn made_in(years: &str, given: Option<&str>) -> String {
-    let and = if given.is_some() { " and " } else { "" };
-    let given = given.unwrap_or("");
-    joined(&["Date, judging by what shows", and, given, ": ", years, "."])
+    match given {
+        None => joined(&["Date, judging by what shows: ", years, "."]),
+        Some(given) => joined(&["Date, judging by what shows and ", given, ": ", years, "."]),
+    }
 }
 
 /// Words of marks that count for nothing until they are confirmed.

@@ -70,21 +70,22 @@ pub fn what_for(ticked: usize) -> String {
     }
 }
 
+const PRICE_BOX: &str = "A range, hours, postage and terms";
+
 /// The line of the box to open: what of the range and the hours has been put in.
 pub fn price_range(from: &str, to: &str, hours: &str) -> String {
-    let end = |word, typed: &str, unit| {
-        if typed.is_empty() {
-            String::new()
-        } else {
-            joined(&[word, typed, unit])
-        }
+    let range = match (from, to) {
+        ("", "") => String::new(),
+        (from, "") => joined(&["from ", from]),
+        ("", to) => joined(&["up to ", to]),
+        (from, to) => joined(&["from ", from, " to ", to]),
     };
-    joined(&[
-        "A range, hours, postage and terms",
-        &end(": from ", from, ""),
-        &end(" to ", to, ""),
-        &end(", ", hours, " h"),
-    ])
+    match (range.as_str(), hours) {
+        ("", "") => PRICE_BOX.to_owned(),
+        (range, "") => joined(&[PRICE_BOX, ": ", range]),
+        ("", hours) => joined(&[PRICE_BOX, ": ", hours, " h"]),
+        (range, hours) => joined(&[PRICE_BOX, ": ", range, ", ", hours, " h"]),
+    }
 }
 
 pub const HOURS: [&str; 3] = ["Hours of work", "", "h"];

@@ -54,15 +54,10 @@ pub fn question(question: RoadQuestion) -> [&'static str; 3] {
             "Look underneath, near the handle and on the rim.",
             "Some letters name the metal below. Many pieces have none.",
         ],
-        RoadQuestion::Red => [
-            "Does red metal show anywhere?",
+        RoadQuestion::Metal => [
+            "Does another metal show through?",
             "Look where hands and cloths rub: edges, foot, the tip of a spout.",
-            "Red under the silver means copper below, and shows where the silver is thin.",
-        ],
-        RoadQuestion::Shade => [
-            "Does grey or yellow metal show?",
-            "Look at the worn places again, beside white paper.",
-            "The colour of the metal below tells old plate from later plate.",
+            "Its colour tells old plate from later plate, and shows where the silver is thin.",
         ],
         RoadQuestion::Magnet => [
             "Does a magnet pull on the body?",
@@ -201,13 +196,13 @@ pub fn answer(question: RoadQuestion, id: &'static str) -> &'static str {
             "M04" => "A name with a small picture",
             _ => "No marks that I can find",
         },
-        RoadQuestion::Shade => match id {
+        RoadQuestion::Metal => match id {
+            "S03" => "Red, like copper",
             "S04" => "Pale yellowish grey",
             "S06" => "Yellow, like brass",
             "S05" => "Dull blue-grey",
-            _ => "No, neither",
+            _ => "No, all silver",
         },
-        RoadQuestion::Red => there(id, ["Yes, red shows", "No, all silver"]),
         RoadQuestion::Magnet => there(id, ["It pulls all over", "It does not pull"]),
         RoadQuestion::Look(_) => there(id, ["Yes", "No"]),
         RoadQuestion::BareAmount => match id {

@@ -3,9 +3,7 @@
 use crate::app::parts::words::joined;
 
 pub const TITLE: &str = "Old silver plate: work on it, or leave it well alone?";
-pub const PURPOSE: &str = "Tell Leavewell what you see on a piece that looks like silver and may not be silver all \
-     through. It tells you what the piece probably is, how much silver is left, what each choice \
-     would do to it and to its value, and how sure that is.";
+pub const PURPOSE: &str = "Say what you see. You get an answer, how sure it is, and what each choice would do to the piece and its value.";
 
 // Start a piece.
 

@@ -2,7 +2,7 @@
 //! printed of the stock.
 
 use crate::app::parts::words::{count, joined};
-use crate::app::stock_book::BookColumn;
+use crate::app::stock_book::{BookColumn, ToDo};
 
 // The book.
 
@@ -33,6 +33,17 @@ pub fn column(column: BookColumn) -> &'static str {
         BookColumn::Most => "Most to pay",
         BookColumn::Advised => "Advised",
         BookColumn::Status => "Status",
+    }
+}
+
+/// The heading of the pieces to which the same is to be done.
+pub fn to_do(what: ToDo) -> &'static str {
+    match what {
+        ToDo::Work => "Work on these",
+        ToDo::Offered => "Offered to you",
+        ToDo::Leave => "Leave as they are",
+        ToDo::Look => "Look at these first",
+        ToDo::Gone => "Sold or returned",
     }
 }
 

@@ -3,7 +3,7 @@
 use super::course::Course;
 use super::wording::{contrast, sentences as words};
 use crate::record::{Case, Currency, Doer};
-use crate::terms;
+use crate::terms::{self, all_of, in_turn, small};
 use crate::treatment::Treatment;
 
 /// An amount in the case's currency, to two significant figures: "£340".
@@ -48,22 +48,11 @@ pub(super) fn phrase(steps: &[Treatment]) -> String {
             t => contrast::subject(*t),
         });
     }
-    let mut out = String::new();
-    for (i, part) in parts.iter().enumerate() {
-        if i > 0 {
-            out.push_str(if i + 1 == parts.len() {
-                contrast::AND
-            } else {
-                ", "
-            });
-            let mut letters = part.chars();
-            out.extend(letters.next().into_iter().flat_map(char::to_lowercase));
-            out.push_str(letters.as_str());
-        } else {
-            out.push_str(part);
-        }
+    let mut said: Vec<String> = parts.iter().map(|part| small(part)).collect();
+    if let (Some(first), Some(part)) = (said.first_mut(), parts.first()) {
+        (*part).clone_into(first);
     }
-    out
+    all_of(&said)
 }
 
 /// A course in a few words, for lists: "wash, gentle cleaning".
@@ -81,7 +70,7 @@ pub(super) fn course_name(course: &Course) -> String {
             }
         })
         .collect();
-    names.join(words::THEN)
+    in_turn(&names)
 }
 
 /// A course as an instruction: "Have it tested for lead first; if it passes, have the joint repaired."
@@ -97,8 +86,7 @@ pub(super) fn advice_sentence(course: &Course, case: &Case) -> String {
             {
                 Some(words::CLEAN_NO_MORE.to_owned())
             }
-            [one] => Some(words::have(one)),
-            [rest @ .., last] => Some(words::have_all(&rest.join(", "), last)),
+            clauses => Some(words::have(&all_of(clauses))),
         }
     };
     let keep = if has(Treatment::Keeping) {

@@ -257,10 +257,7 @@ fn measured(reading: &JudgedReading, moved: &[Push]) -> MeasureReport {
         pushes: push
             .into_iter()
             .flat_map(|p| Family::ALL.into_iter().zip(p.log_odds))
-            .map(|(family, log_odds)| FamilyPush {
-                family,
-                log_odds,
-            })
+            .map(|(family, log_odds)| FamilyPush { family, log_odds })
             .collect(),
     }
 }

@@ -9,8 +9,8 @@ use super::posterior::{Edge, Ladder};
 use crate::ledger::ReadingOf;
 use crate::ledger::{Figure, FigureId, FindingId, Ledger};
 use crate::record::{Case, Spot, Xrf, hundredths};
-use crate::terms::Seen;
 use crate::terms::{ByLadderKind, Family, Kind, Letter};
+use crate::terms::{Seen, any_of};
 
 impl JudgedReading {
     /// Log-likelihood by kind on a ladder, from ln N down to ln X; `None` when it is the same for every kind
@@ -345,11 +345,10 @@ fn fits(misfits: &Misfits) -> String {
             names.push(name);
         }
     }
-    let Some(last) = names.pop() else {
+    if names.is_empty() {
         return "fits none of these bodies well".to_owned();
-    };
-    let or = if names.is_empty() { "" } else { " or " };
-    ["what ", &names.join(", "), or, last, " gives"].concat()
+    }
+    format!("what {} gives", any_of(&names))
 }
 
 /// What was read, what fits it, and what the opposite case would have read: silver if the reading does not

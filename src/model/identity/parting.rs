@@ -13,9 +13,9 @@ use super::posterior::{
 };
 use super::turn::Turn;
 use crate::ledger::{FigureId, FindingFact, Ledger, findings};
-use crate::terms::Seen;
 use crate::terms::ShortSort;
 use crate::terms::{ByKind, Cluster, Family, Instrument, Kind};
+use crate::terms::{Seen, all_of};
 
 /// One of the two looks, with the posterior after either answer.
 #[derive(Clone, Debug)]
@@ -246,7 +246,7 @@ pub fn parting(evidence: &Evidence, at_hand: &[Instrument], ledger: &Ledger) -> 
 #[must_use]
 pub fn open_in_words(parting: &Parting, now: &Posterior) -> Option<String> {
     let reading = parting.open?;
-    let still = still_possible(now).join(" and ");
+    let still = all_of(&still_possible(now));
     let open = format!("These looks will probably leave it open between {still}.");
     Some(match reading {
         Some(f) => format!(

@@ -1,6 +1,7 @@
 //! Writes an answer of the road into the record.
 
-use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion, SHADES};
+use super::question::{BARE_METAL, Damage, LETTERS, RoadQuestion};
+use super::wording::{LOOSE_SOMEWHERE, REPAIRED_SOMEWHERE};
 use super::{ALL_OVER, NONE, RoadWalk, UNSURE};
 use crate::ledger::FindingId;
 use crate::record::{Draft, PartName, Seen};
@@ -15,8 +16,7 @@ pub fn write(draft: &mut Draft, walk: &RoadWalk, question: RoadQuestion, answer:
     match question {
         RoadQuestion::Form if answer != UNSURE => draft.set("piece.form", answer),
         RoadQuestion::Letters => one_of(draft, &LETTERS, answer),
-        RoadQuestion::Shade => one_of(draft, &SHADES, answer),
-        RoadQuestion::Red => found(draft, FindingId::S03, answer),
+        RoadQuestion::Metal => one_of(draft, &BARE_METAL, answer),
         RoadQuestion::Magnet => found(draft, FindingId::P01, answer),
         RoadQuestion::Look(id) => found(draft, id, answer),
         RoadQuestion::BareWhere if ![ALL_OVER, UNSURE].contains(&answer) => {
@@ -136,16 +136,27 @@ fn as_spot(damage: Damage, part: &str) -> Option<(String, String)> {
     Some((path, ["fault=", fault.id()].concat()))
 }
 
+/// The part that carries damage of a kind whose part is not known, with a note that says so. A loose part counts as
+/// loose only on a part that is attached, so it is recorded as another fitting. `None` for damage that needs no note.
+fn somewhere(damage: Damage) -> Option<(PartName, &'static str)> {
+    match damage {
+        Damage::Loose => Some((PartName::Fitting, LOOSE_SOMEWHERE)),
+        Damage::Repair => Some((PartName::Body, REPAIRED_SOMEWHERE)),
+        Damage::Missing | Damage::Leaking | Damage::Dented => None,
+    }
+}
+
 /// Clears what the road wrote for damage at this answer. What a person has changed since on a long screen stays.
 fn take_back(draft: &mut Draft, damage: Damage, at: &str) {
     if (at, damage) == (UNSURE, Damage::Missing) {
         draft.set_flag("flaws.part_missing_minor", None);
         return;
     }
-    let part = if at == UNSURE {
-        PartName::Body.id()
-    } else {
-        at
+    let part = match at {
+        UNSURE => somewhere(damage)
+            .map_or(PartName::Body, |(part, _)| part)
+            .id(),
+        part => part,
     };
     let (field, word) = recorded_as(damage, part);
     if draft.part_text(part, field) == word {
@@ -157,6 +168,12 @@ fn take_back(draft: &mut Draft, damage: Damage, at: &str) {
 }
 
 fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
+    if let (UNSURE, Some((part, note))) = (answer, somewhere(trouble))
+        && let Some((path, fault)) = as_spot(trouble, part.id())
+    {
+        draft.set(&path, &[&fault, "\nnote=", note].concat());
+        return;
+    }
     let (field, word) = recorded_as(trouble, answer);
     let on = match (answer, trouble) {
         (UNSURE, Damage::Leaking) => PartName::Body.id(),
@@ -175,7 +192,6 @@ fn trouble_on(draft: &mut Draft, trouble: Damage, answer: &str) {
         (UNSURE, Damage::Leaking | Damage::Dented) => {
             draft.set_part(PartName::Body.id(), field, word);
         }
-        (UNSURE, Damage::Loose | Damage::Repair) => {}
         (part, _) => draft.set_part(part, field, word),
     }
 }
@@ -208,7 +224,7 @@ mod tests {
     fn answers_are_written_to_the_fields_of_the_long_screens() {
         let (draft, case) = after(&[
             (RoadQuestion::Form, "teapot"),
-            (RoadQuestion::Red, "seen"),
+            (RoadQuestion::Metal, "S03"),
             (RoadQuestion::BareWhere, "spout"),
             (RoadQuestion::BareAmount, "slight"),
             (RoadQuestion::TroubleWhere(Damage::Missing), "finial"),
@@ -282,6 +298,29 @@ mod tests {
     }
 
     #[test]
+    fn damage_whose_part_is_not_known_is_recorded_and_leaves_the_record_again() {
+        for damage in Damage::ALL {
+            let named = (RoadQuestion::Trouble, damage.id());
+            let unsure = (RoadQuestion::TroubleWhere(damage), UNSURE);
+            let (_, case) = after(&[named, unsure]);
+            assert!(
+                !case.parts.is_empty() || !case.flaws.is_empty(),
+                "{damage:?}"
+            );
+            if let Some((part, note)) = somewhere(damage) {
+                let on = case.part(part).unwrap();
+                assert_eq!(
+                    on.joint.map(Joint::id),
+                    Some(recorded_as(damage, part.id()).1)
+                );
+                assert_eq!(on.spots[0].note, note);
+            }
+            let (_, case) = after(&[named, unsure, (RoadQuestion::Trouble, UNSURE)]);
+            assert!(case.parts.is_empty() && case.flaws.is_empty(), "{damage:?}");
+        }
+    }
+
+    #[test]
     fn what_was_changed_on_a_long_screen_is_not_taken_back() {
         let (mut draft, _) = after(&[
             (RoadQuestion::Trouble, Damage::Dented.id()),
@@ -300,7 +339,6 @@ mod tests {
         for question in [
             RoadQuestion::Form,
             RoadQuestion::Trouble,
-            RoadQuestion::TroubleWhere(Damage::Loose),
             RoadQuestion::Use,
             RoadQuestion::Offer,
             RoadQuestion::Sum,
@@ -308,7 +346,10 @@ mod tests {
             let (draft, _) = after(&[(question, UNSURE)]);
             assert_eq!(draft, Draft::default(), "{question:?}");
         }
-        let (_, case) = after(&[(RoadQuestion::Letters, UNSURE), (RoadQuestion::Red, UNSURE)]);
+        let (_, case) = after(&[
+            (RoadQuestion::Letters, UNSURE),
+            (RoadQuestion::Metal, UNSURE),
+        ]);
         assert!(
             case.findings
                 .iter()

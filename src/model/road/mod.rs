@@ -9,12 +9,13 @@
 mod answer;
 mod next;
 mod question;
+mod wording;
 
 pub use answer::write;
 pub use next::{
     FIRST_ANSWER_AFTER, MOST_QUESTIONS, RoadWalk, answer_in, left, next, says_how_bare,
 };
-pub use question::{BARE_METAL, Damage, LETTERS, OFFERS, RoadQuestion, SHADES};
+pub use question::{BARE_METAL, Damage, LETTERS, OFFERS, RoadQuestion};
 
 /// The answer of a user who cannot say.
 pub const UNSURE: &str = "unsure";

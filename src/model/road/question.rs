@@ -12,9 +12,7 @@ pub const LETTERS: [FindingId; 4] = [
     FindingId::M03,
     FindingId::M04,
 ];
-/// Grey or yellow metal under the silver, by its shade.
-pub const SHADES: [FindingId; 3] = [FindingId::S04, FindingId::S06, FindingId::S05];
-/// Every colour of bare metal that the road asks about.
+/// The metal that shows where the silver has gone, by its colour: red, then grey or yellow.
 pub const BARE_METAL: [FindingId; 4] = [
     FindingId::S03,
     FindingId::S04,
@@ -37,10 +35,8 @@ pub enum RoadQuestion {
     Form,
     /// Whether there are letters or marks underneath.
     Letters,
-    /// Whether red metal shows through.
-    Red,
-    /// Whether grey or yellow metal shows through.
-    Shade,
+    /// Whether another metal shows through, and of which colour.
+    Metal,
     /// Whether it attracts a magnet.
     Magnet,
     /// Where bare metal shows most.
@@ -131,6 +127,15 @@ fn parts(form: Option<Form>) -> Vec<PartName> {
     form.unwrap_or(Form::Other).parts().to_vec()
 }
 
+/// One of several findings as the answer, or none of them.
+fn seen_or_none(findings: [FindingId; 4]) -> Vec<&'static str> {
+    findings
+        .into_iter()
+        .map(FindingId::text)
+        .chain([NONE])
+        .collect()
+}
+
 impl RoadQuestion {
     /// The further looks, each with a drawing, that an owner can take without an instrument.
     pub const LOOKS: [FindingId; 7] = [
@@ -148,17 +153,9 @@ impl RoadQuestion {
     pub fn answers(self, form: Option<Form>) -> Vec<&'static str> {
         let mut ids: Vec<&'static str> = match self {
             Self::Form => Form::IDS.to_vec(),
-            Self::Letters => LETTERS
-                .map(FindingId::text)
-                .into_iter()
-                .chain([NONE])
-                .collect(),
-            Self::Shade => SHADES
-                .map(FindingId::text)
-                .into_iter()
-                .chain([NONE])
-                .collect(),
-            Self::Red | Self::Magnet | Self::Look(_) => vec![Seen::Yes.id(), Seen::No.id()],
+            Self::Letters => seen_or_none(LETTERS),
+            Self::Metal => seen_or_none(BARE_METAL),
+            Self::Magnet | Self::Look(_) => vec![Seen::Yes.id(), Seen::No.id()],
             Self::BareWhere => parts(form)
                 .into_iter()
                 .map(PartName::id)

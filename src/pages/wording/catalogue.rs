@@ -45,7 +45,6 @@ pub(crate) fn doer(letter: &str) -> Option<&'static str> {
     })
 }
 
-pub(crate) const OR: &str = ", or ";
 pub(crate) const NOBODY: &str = "Nobody.";
 pub(crate) const EFFORT: &str = "Effort";
 

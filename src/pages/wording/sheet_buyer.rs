@@ -1,7 +1,7 @@
 //! Wording of the sheet for a buyer.
 
 use leavewell_model::ledger::FindingId;
-use leavewell_model::terms::Material;
+use leavewell_model::terms::{Material, any_of};
 
 // Headings
 
@@ -24,7 +24,7 @@ pub(crate) fn later_than(year: u16) -> String {
 }
 
 pub(crate) fn if_it_is(years: &str, families: &[&str]) -> String {
-    format!("{years} if it is {}", families.join(" or "))
+    format!("{years} if it is {}", any_of(families))
 }
 
 pub(crate) fn stated_from(from: u16) -> String {
@@ -68,8 +68,6 @@ pub(crate) const NOT_EXAMINED: &str =
 
 pub(crate) const NOT_EXAMINED_SENTENCE: &str = "It has not been examined: what it is made of, and \
     whether it was repaired, re-plated or has replaced parts, is not known.";
-
-pub(crate) const OR: &str = " or ";
 
 pub(crate) fn might_also_be(families: &str) -> String {
     format!("It might also be {families}.")

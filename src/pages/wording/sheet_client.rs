@@ -48,10 +48,6 @@ pub(crate) fn changes_nothing(inputs: &str) -> String {
     format!("No other value we tried for {inputs} changes the answer.")
 }
 
-pub(crate) fn or(all_but_last: &str, last: &str) -> String {
-    format!("{all_but_last} or {last}")
-}
-
 // What it is
 
 pub(crate) const WHAT_IT_IS: &str = "What it is";
@@ -152,8 +148,6 @@ pub(crate) fn doer(letter: &str) -> &'static str {
         _ => "nobody",
     }
 }
-
-pub(crate) const OR: &str = " or ";
 
 // The money
 

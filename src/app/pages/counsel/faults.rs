@@ -3,7 +3,7 @@
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, FaultReport, OptionReport, StepReport};
 use leavewell_model::terms::{Goal, Outcome, Treatment, small};
-use leavewell_model::terms::{capital, sum};
+use leavewell_model::terms::{all_of, capital, sum};
 use leavewell_pages::standing::Standing;
 use yew::prelude::*;
 
@@ -11,7 +11,7 @@ use super::options::is_by_itself;
 use crate::app::pages::Page;
 use crate::app::parts::element::{El, el, group};
 use crate::app::parts::marks::folded_section;
-use crate::app::parts::words::{count, joined, list, money};
+use crate::app::parts::words::{count, joined, money};
 use crate::app::route::Route;
 use crate::app::wording::counsel::LIFTS;
 use crate::app::wording::faults as text;
@@ -58,7 +58,7 @@ fn one(page: Page, report: &Report, fault: &FaultReport) -> El {
         .collect();
     el("section", "fault")
         .key(fault.fault.id())
-        .el(el("h3", "").words(text::heading(&fault.name, &list(&parts))))
+        .el(el("h3", "").words(text::heading(&fault.name, &all_of(&parts))))
         .said("fault-choice", choice(page, report, &answers))
         .el(el("dl", "facts").each(rows, |(name, said)| {
             el("div", "")

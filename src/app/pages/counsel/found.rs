@@ -3,24 +3,34 @@
 use leavewell_model::ledger::FindingId;
 use leavewell_model::record::{Bleed, Part};
 use leavewell_model::report::Report;
-use leavewell_model::terms::{BleedWord, Dents, Joint, JointClass, Loss, SpotFault, small};
+use leavewell_model::terms::{
+    BleedWord, Dents, Joint, JointClass, Loss, PartName, SpotFault, small,
+};
 use yew::prelude::*;
 
 use crate::app::drawings::{FoundMark, Shown, found_drawing};
-use crate::app::pages::Page;
+use crate::app::state::Open;
 use crate::app::wording::found as text;
 use leavewell_model::terms::percent;
 
 /// The piece with what the record says of its parts, damage first.
-pub(super) fn found(page: Page) -> Html {
-    found_drawing(page.open.form(), &marks(page))
+pub fn found(open: &Open) -> Html {
+    found_drawing(open.form(), &marks(open))
 }
 
-fn marks(page: Page) -> Vec<FoundMark> {
-    let case = &page.open.case;
+fn marks(open: &Open) -> Vec<FoundMark> {
+    let case = &open.case;
+    let form = open.form();
     let mut marks = Vec::new();
     for part in &case.parts {
-        let name = small(part.name.label());
+        // A fitting on a form that has none is a part that the owner could not name.
+        let is_named = part.name != PartName::Fitting
+            || form.is_some_and(|form| form.parts().contains(&part.name));
+        let name = if is_named {
+            small(part.name.label())
+        } else {
+            text::UNKNOWN_PART.to_owned()
+        };
         let mut mark = |shown, label, note: String, is_it: &dyn Fn(SpotFault) -> bool| {
             add(&mut marks, part, (shown, label, note), is_it);
         };
@@ -61,7 +71,7 @@ fn marks(page: Page) -> Vec<FoundMark> {
             });
         }
     }
-    bare(page, &mut marks);
+    bare(open, &mut marks);
     marks
 }
 
@@ -109,9 +119,9 @@ fn add(
 }
 
 /// Bare metal on the parts where it is recorded, by the share that the answer works with.
-fn bare(page: Page, marks: &mut Vec<FoundMark>) {
-    let case = &page.open.case;
-    let known = page.open.report().map_or(&[][..], shown_parts);
+fn bare(open: &Open, marks: &mut Vec<FoundMark>) {
+    let case = &open.case;
+    let known = open.report().map_or(&[][..], shown_parts);
     let label = if case.has_seen(FindingId::S03) {
         text::COPPER
     } else {
@@ -147,10 +157,8 @@ fn shown_parts(report: &Report) -> &[leavewell_model::report::PartReport] {
 #[cfg(test)]
 mod tests {
     use leavewell_model::Draft;
-    use leavewell_model::terms::PartName;
 
     use super::*;
-    use crate::app::state::{Open, State};
 
     /// Label, note and place of a mark.
     type Marked = (&'static str, String, Option<(f64, f64)>);
@@ -161,14 +169,7 @@ mod tests {
             r#"{{"format":"leavewell-case","version":2,"piece":{{"form":"tray","photos":"p1"}},{parts}}}"#
         );
         let open = Open::new("a".to_owned(), Draft::parse(&text).unwrap());
-        let act = Callback::noop();
-        let state = State::default();
-        let page = Page {
-            state: &state,
-            open: &open,
-            act: &act,
-        };
-        let marks = marks(page).into_iter();
+        let marks = marks(&open).into_iter();
         let of = |mark: FoundMark| {
             assert_eq!(mark.part, PartName::Body);
             (mark.label, mark.note, mark.at)

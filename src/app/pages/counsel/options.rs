@@ -2,7 +2,7 @@
 
 use leavewell_model::Report;
 use leavewell_model::report::{CourseReport, OptionOutcome, OptionReport};
-use leavewell_model::terms::{Currency, Outcome, ShortSort, Treatment, capital};
+use leavewell_model::terms::{Currency, Outcome, ShortSort, Treatment, any_of, capital};
 use leavewell_pages::standing::Standing;
 use yew::prelude::*;
 
@@ -225,13 +225,7 @@ fn who(letters: &str) -> String {
         .split('/')
         .map(|letter| text::person(letter.trim()))
         .collect();
-    let (last, others) = words.split_last().map_or(("", &[][..]), |(l, o)| (*l, o));
-    let said = if others.is_empty() {
-        last.to_owned()
-    } else {
-        text::or(&others.join(", "), last)
-    };
-    capital(&said)
+    capital(&any_of(&words))
 }
 
 #[cfg(test)]

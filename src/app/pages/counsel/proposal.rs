@@ -3,8 +3,8 @@
 use leavewell_model::Report;
 use leavewell_model::ledger::treatment_texts;
 use leavewell_model::report::ProposalReport;
-use leavewell_model::terms::capital;
 use leavewell_model::terms::{Doer, Form, PartName, Treatment, small};
+use leavewell_model::terms::{all_of, capital};
 use leavewell_pages::sheet_text::Recipient;
 use yew::prelude::*;
 
@@ -15,7 +15,7 @@ use crate::app::parts::choice::{choices, pick, several, tick_as, tick_at};
 use crate::app::parts::element::{El, button, el, group};
 use crate::app::parts::field::{number_field, typed};
 use crate::app::parts::marks::{bullets, fold, press, section_fold};
-use crate::app::parts::words::{gain_band, joined, list, money_band};
+use crate::app::parts::words::{gain_band, joined, money_band};
 use crate::app::platform::page::focus_on;
 use crate::app::reader::Reader;
 use crate::app::route::Route;
@@ -96,7 +96,7 @@ fn parts(page: Page, target: Target) -> Html {
     let choices = offered.iter().map(|p| (p.id(), p.label())).collect();
     fold(
         "",
-        text::parts(&list(&ticked)),
+        text::parts(&all_of(&ticked)),
         several(page, target, text::PARTS, choices),
     )
 }

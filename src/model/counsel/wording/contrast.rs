@@ -34,7 +34,6 @@ pub(crate) fn subject(treatment: Treatment) -> &'static str {
     }
 }
 
-pub(crate) const AND: &str = " and ";
 pub(crate) const NEXT_TO_NOTHING: &str = "next to nothing";
 
 pub(crate) fn as_quoted(sum: &str) -> String {

@@ -3,10 +3,6 @@
 
 use crate::treatment::Treatment;
 
-// In lists
-
-pub(crate) const THEN: &str = ", then ";
-
 // Work that someone else does
 
 /// Work that someone else does, after "have"; nothing for what is no work on the piece.
@@ -35,10 +31,6 @@ pub(crate) fn clause(treatment: Treatment) -> Option<&'static str> {
 
 pub(crate) fn have(what: &str) -> String {
     format!("have {what}")
-}
-
-pub(crate) fn have_all(all_but_last: &str, last: &str) -> String {
-    format!("have {all_but_last} and {last}")
 }
 
 pub(crate) const CLEANED: &str = "it gently cleaned";

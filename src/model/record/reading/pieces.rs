@@ -25,6 +25,23 @@ struct SaidOfPiece {
     photos: Vec<String>,
 }
 
+/// Whether this is the key of a photograph taken after a work, `done-<id>/<number>`, that the work lists.
+fn is_of_a_work(root: &Map<String, Value>, key: &str) -> bool {
+    let Some((id, number)) = key
+        .strip_prefix("done-")
+        .and_then(|key| key.split_once('/'))
+    else {
+        return false;
+    };
+    let text =
+        |work: &Value, field: &str| work.get(field).and_then(Value::as_str).map(str::to_owned);
+    let works = root.get("done").and_then(Value::as_array);
+    works.into_iter().flatten().any(|work| {
+        let numbers = text(work, "photos").unwrap_or_default();
+        text(work, "id").as_deref() == Some(id) && numbers.split_whitespace().any(|n| n == number)
+    })
+}
+
 impl Reader {
     /// How many pieces there are, and the parts of all of them.
     pub(super) fn pieces(
@@ -49,7 +66,7 @@ impl Reader {
             each: Vec::new(),
         };
         let said = match s.fields {
-            Some(fields) => self.each(fields, count, photos, &shared),
+            Some(fields) => self.each((root, fields), count, photos, &shared),
             None => Vec::new(),
         };
         if count == 1 {
@@ -108,7 +125,7 @@ impl Reader {
     /// What is said of single pieces, each once.
     fn each(
         &mut self,
-        fields: &Map<String, Value>,
+        (root, fields): (&Map<String, Value>, &Map<String, Value>),
         count: u16,
         photos: &[String],
         shared: &[Part],
@@ -157,7 +174,9 @@ impl Reader {
                     number.is_some_and(|number| numbers.iter().any(|known| known == number))
                 };
                 let mut parts = shared.iter().chain(&parts);
-                listed("piece", photos) || parts.any(|p| listed(p.name.id(), &p.photos))
+                listed("piece", photos)
+                    || parts.any(|p| listed(p.name.id(), &p.photos))
+                    || is_of_a_work(root, key)
             };
             if let Some(key) = shown.iter().find(|key| !is_there(key)) {
                 let message = words::no_such_photo(&shorten(key));
@@ -474,6 +493,11 @@ mod tests {
             ),
             (
                 r#""pieces":{"count":2,"each":[{"no":1,"photos":"foot/k9"}]}"#,
+                "pieces.each[0].photos",
+            ),
+            (
+                r#""done":[{"id":"e1","what":"T12","photos":"k1"}],
+                    "pieces":{"count":2,"each":[{"no":1,"photos":"done-e1/k2"}]}"#,
                 "pieces.each[0].photos",
             ),
             (r#""pieces":{"count":2,"each":7}"#, "pieces.each"),
