@@ -4,10 +4,10 @@ use super::check;
 use crate::ledger::Ground;
 use crate::ledger::RuleId;
 use crate::record::{
-    Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, FillState, Form, Interior, Joint,
-    Lacquer, Lead, Mount, Part, PartName, Repair,
+    Answer, Bleed, Case, Circumstances, Corrosion, Dents, Doer, Fill, FillState, Form, Interior,
+    Joint, Lacquer, Lead, Mount, Part, PartName, Repair,
 };
-use crate::terms::Kind;
+use crate::terms::{BleedWord, Kind, Seen};
 use crate::treatment::testing::{case, situation};
 use crate::treatment::{LeadStatus, Outcome, Situation, Treatment, worst};
 
@@ -1434,4 +1434,90 @@ fn plain_britannia_metal_is_not_soldered_and_not_plated() {
             "{seen:?}"
         );
     }
+}
+
+#[test]
+fn shop_polish_has_a_condition_that_chalk_has_not() {
+    let sound = case(&FUSED, |p| p.bleed = Some(Bleed::Word(BleedWord::None)));
+    says(
+        Treatment::Foam,
+        &sound,
+        NOTHING,
+        RuleId::H04,
+        Outcome::Conditional,
+    );
+    silent(Treatment::Clean, &sound, NOTHING, RuleId::H04);
+}
+
+#[test]
+fn a_plater_has_to_take_on_britannia_metal() {
+    let pot = case(&BRITANNIA, |p| p.lead = Some(Lead::NotFound));
+    let spoon = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
+    says(
+        Treatment::Replate,
+        &pot,
+        NOTHING,
+        RuleId::H10,
+        Outcome::Conditional,
+    );
+    silent(Treatment::Replate, &spoon, NOTHING, RuleId::H10);
+}
+
+#[test]
+fn a_mark_is_in_the_way_of_the_buff_only_where_the_buff_goes() {
+    let on = |id: FindingId, part: Option<PartName>| {
+        let mut marked = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
+        marked.findings.push(Answer {
+            id,
+            seen: Seen::Yes,
+            part,
+        });
+        marked
+    };
+    let t = Treatment::Replate;
+    let rim = on(FindingId::M20, Some(PartName::Rim));
+    says(t, &rim, NOTHING, RuleId::H30, Outcome::NeedsOpinion);
+    for away in [None, Some(PartName::Base), Some(PartName::Interior)] {
+        silent(t, &on(FindingId::M20, away), NOTHING, RuleId::H30);
+    }
+    // "No mark anywhere" is no mark, wherever it was looked for.
+    let unmarked = on(FindingId::M10, Some(PartName::Rim));
+    silent(t, &unmarked, NOTHING, RuleId::H30);
+}
+
+#[test]
+fn a_new_casting_is_free_of_lead_where_food_goes() {
+    let t = Treatment::ReplacePart;
+    let mut lost = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
+    silent(t, &lost, NOTHING, RuleId::H19);
+    lost.aim.food = true;
+    says(t, &lost, NOTHING, RuleId::H19, Outcome::Conditional);
+}
+
+#[test]
+fn only_what_was_gilt_is_gilded_again() {
+    let mut piece = case(&NICKEL, |p| p.lead = Some(Lead::NotFound));
+    let t = Treatment::Regild;
+    says(t, &piece, NOTHING, Ground::Need, Outcome::NeedsCheck);
+    let mut inside = Part::unknown(PartName::Interior);
+    inside.interior = Some(Interior::Gilt);
+    piece.parts.push(inside);
+    silent(t, &piece, NOTHING, Ground::Need);
+}
+
+#[test]
+fn the_next_joint_counts_against_a_repair_the_more_the_nearer_it_is() {
+    let at = |mm: Option<f64>| {
+        let joint = case(&NICKEL, |p| p.joint_distance_mm = mm);
+        situation(&joint).near_heat()
+    };
+    // In full within the heat's likely reach (5.63 mm here), not at all where no distance is stated.
+    assert!((at(Some(5.0)) - 1.0).abs() < 1e-12);
+    assert!(at(None).abs() < 1e-12);
+    let further = [8.0, 12.0, 20.0].map(|mm| at(Some(mm)));
+    assert!(further.is_sorted_by(|a, b| a > b), "{further:?}");
+    assert!(
+        further.iter().all(|x| (0.0..1.0).contains(x)),
+        "{further:?}"
+    );
 }
