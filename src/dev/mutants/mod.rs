@@ -31,10 +31,16 @@ const FOLDERS: [&str; 7] = [
 const SAMPLE: usize = 400;
 const SEED: u64 = 1;
 
-/// Reads `--sample N --seed N` and runs.
+/// Reads `--sample N --seed N --folder NAME` and runs. A folder leaves of the sample what stands in it.
 pub(crate) fn mutants(arguments: &[&str]) -> Fallible<()> {
-    let (mut sample, mut seed) = (SAMPLE, SEED);
+    let (mut sample, mut seed, mut only) = (SAMPLE, SEED, None);
     for pair in arguments.chunks(2) {
+        if let ["--folder", folder] = pair
+            && FOLDERS.contains(folder)
+        {
+            only = Some(format!("src/model/{folder}/"));
+            continue;
+        }
         let number = pair.get(1).and_then(|text| text.parse::<u64>().ok());
         match (pair[0], number) {
             ("--sample", Some(n)) if (1..=2_000).contains(&n) => {
@@ -44,14 +50,18 @@ pub(crate) fn mutants(arguments: &[&str]) -> Fallible<()> {
             _ => {
                 return Err(Trouble::new(
                     format!("`{}` is not understood", pair.join(" ")),
-                    "give `--sample N`, with N from 1 to 2000, and `--seed N`.",
+                    "give `--sample N`, with N from 1 to 2000, `--seed N`, and `--folder` with a folder of the model.",
                 ));
             }
         }
     }
     let all = all_changes(&paths::root())?;
     let possible = all.len();
-    let chosen = sample_of(all, sample, seed);
+    let mut chosen = sample_of(all, sample, seed);
+    chosen.retain(|change| {
+        only.as_ref()
+            .is_none_or(|only| change.file.starts_with(only))
+    });
     println!("{} of {possible} changes, seed {seed}", chosen.len());
     run::run(&chosen)
 }

@@ -59,7 +59,12 @@ fn try_all(
     let work = || -> Fallible<Vec<(usize, bool)>> {
         let mut done = Vec::new();
         while let Some(number) = left.get(next.fetch_add(1, Relaxed)) {
-            done.push((*number, is_caught(*number, &changes[*number], program)?));
+            let change = &changes[*number];
+            let caught = is_caught(*number, change, program)?;
+            // At once, so that a run that is stopped leaves what it found.
+            let fate = if caught { "caught" } else { "missed" };
+            println!("{}: {fate}  {change}", program.name);
+            done.push((*number, caught));
         }
         Ok(done)
     };
