@@ -31,7 +31,7 @@ const FOLDERS: [&str; 7] = [
 const SAMPLE: usize = 400;
 const SEED: u64 = 1;
 
-/// Reads `--sample N --seed N --folder NAME` and runs. A folder leaves of the sample what stands in it.
+/// Reads `--sample N --seed N --folder NAME` and runs. With a folder, only what the sample holds of it is tried.
 pub(crate) fn mutants(arguments: &[&str]) -> Fallible<()> {
     let (mut sample, mut seed, mut only) = (SAMPLE, SEED, None);
     for pair in arguments.chunks(2) {

@@ -54,3 +54,38 @@ fn is_loose(part: &Part) -> bool {
     let fitted = part.name.joint_class() == JointClass::Attachment;
     (fitted && part.has_joint(Joint::Open)) || part.fill_state == Some(FillState::Failing)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::terms::PartName;
+
+    #[test]
+    fn a_filling_is_taken_out_of_the_parts_that_have_one_or_else_of_any_part() {
+        let of = |body: Part, foot: Part| -> Vec<PartName> {
+            let case = Case {
+                parts: vec![body, foot],
+                ..Case::default()
+            };
+            let touched = touched(Treatment::RemoveFill, &case);
+            touched.iter().map(|part| part.name).collect()
+        };
+        let body = || Part::unknown(PartName::Body);
+        let foot = || Part::unknown(PartName::Foot);
+        let filled = Part {
+            fill: Some(Fill::Pitch),
+            ..foot()
+        };
+        let failing = Part {
+            fill_state: Some(FillState::Failing),
+            ..foot()
+        };
+        assert_eq!(of(body(), filled), [PartName::Foot]);
+        assert_eq!(of(body(), failing), [PartName::Foot]);
+        let empty = Part {
+            fill: Some(Fill::None),
+            ..foot()
+        };
+        assert_eq!(of(body(), empty), [PartName::Body, PartName::Foot]);
+    }
+}
