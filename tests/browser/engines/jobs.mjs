@@ -33,10 +33,26 @@ const failed = /could not be worked out|could not be loaded|There is no page cal
 /** What each engine said, by engine and screen. */
 const said = Object.fromEntries(CHOSEN.map((engine) => [engine, {}]));
 
+const scriptsAreThere = () => document.querySelector(":not(:defined)") === null;
+
+// The photos of a screen are read from the store after it is drawn; where there are none to show it stays empty.
+const photosAreRead = () =>
+  new Promise((resolve) => {
+    const end = performance.now() + 3_000;
+    const look = () => {
+      if (document.querySelector("part-photos:empty") && performance.now() < end) setTimeout(look, 50);
+      else resolve(true);
+    };
+    look();
+  });
+
 async function go(tab, route) {
   await tab.eval((to) => {
     location.hash = `#/${to}`;
   }, route);
+  // Scripts that no first screen needs come late, and their elements are empty until then.
+  await tab.wait(scriptsAreThere);
+  await tab.eval(photosAreRead);
   if (LEAST[route]) await tab.wait((least) => document.querySelector("main").textContent.length > least, LEAST[route]);
   const text = await tab.text();
   assert.doesNotMatch(text, failed, route);
@@ -96,7 +112,11 @@ async function job(t, engine) {
       await other.wait(ready);
       await nameIs(other, TYPED);
       await other.front();
+      // What comes late moves the field, and a click would miss it.
+      await other.wait(scriptsAreThere);
+      await other.eval(photosAreRead);
       await other.type("#piece\\.name", "From the other tab");
+      await nameIs(other, "From the other tab");
       await tab.front();
       await nameIs(tab, "From the other tab");
       await other.close();
