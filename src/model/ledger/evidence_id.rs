@@ -1,9 +1,9 @@
 //! What a piece of evidence comes from: a finding, or a reading of an instrument.
 
-use serde::de::Error;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde::{Deserialize, Serialize};
 
 use super::finding_id::FindingId;
+use crate::terms::as_ids;
 
 /// What an instrument reads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -59,18 +59,7 @@ impl EvidenceId {
     }
 }
 
-impl Serialize for EvidenceId {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(self.text())
-    }
-}
-
-impl<'de> Deserialize<'de> for EvidenceId {
-    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(reader)?;
-        Self::parse(&text).ok_or_else(|| D::Error::custom(text))
-    }
-}
+as_ids!(EvidenceId by text);
 
 #[cfg(test)]
 mod tests {

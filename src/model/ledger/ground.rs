@@ -2,10 +2,8 @@
 
 use std::fmt;
 
-use serde::de::Error;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
-
 use super::rule_id::RuleId;
+use crate::terms::as_ids;
 
 /// What a verdict rests on.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -63,18 +61,7 @@ impl fmt::Debug for Ground {
     }
 }
 
-impl Serialize for Ground {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(self.text())
-    }
-}
-
-impl<'de> Deserialize<'de> for Ground {
-    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(reader)?;
-        Self::parse(&text).ok_or_else(|| D::Error::custom(text))
-    }
-}
+as_ids!(Ground by text);
 
 #[cfg(test)]
 mod tests {

@@ -51,18 +51,7 @@ macro_rules! row_ids {
             }
         }
 
-        impl serde::Serialize for $name {
-            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                serializer.serialize_str(self.text())
-            }
-        }
-
-        impl<'de> serde::Deserialize<'de> for $name {
-            fn deserialize<D: serde::Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
-                let text = String::deserialize(reader)?;
-                Self::parse(&text).ok_or_else(|| serde::de::Error::custom(text))
-            }
-        }
+        crate::terms::as_ids!($name by text);
     };
 }
 

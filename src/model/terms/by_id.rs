@@ -1,8 +1,5 @@
 //! Values that stand as their stable id in a file or an answer.
 
-use serde::de::Error;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
-
 use super::{
     Currency, Family, Fault, Firmness, Input, Kind, Outcome, PartName, Relation, Reversibility,
     Route, SellAs, Treatment,
@@ -11,20 +8,22 @@ use super::{
 /// Writes a value as its id and reads it back. An unknown id is an error.
 macro_rules! as_ids {
     ($($name:ident by $id:ident),+) => {$(
-        impl Serialize for $name {
-            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 serializer.serialize_str(self.$id())
             }
         }
 
-        impl<'de> Deserialize<'de> for $name {
-            fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
                 let id = String::deserialize(reader)?;
-                Self::parse(&id).ok_or_else(|| D::Error::custom(id))
+                Self::parse(&id).ok_or_else(|| serde::de::Error::custom(id))
             }
         }
     )+};
 }
+
+pub(crate) use as_ids;
 
 as_ids!(
     Currency by id,

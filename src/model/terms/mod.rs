@@ -23,6 +23,7 @@ mod treatment;
 mod vocabulary;
 mod written_date;
 
+pub(crate) use by_id::as_ids;
 pub use capital::{capital, small};
 pub use date::Date;
 pub use decimal::decimal;
